@@ -1,0 +1,111 @@
+import type { Nanometres } from '../exact/length.ts'
+
+/** How the cylinders stand. A single is one cylinder; a flat engine's banks face each other. */
+export const arrangements = ['single', 'inline', 'v', 'flat'] as const
+export type Arrangement = (typeof arrangements)[number]
+
+/**
+ * How cylinders are numbered: `front-to-back` in one row (inline); `by-bank` all of one bank, then all of the other;
+ * `alternating` front to back changing bank each time (odd numbers on the bank of cylinder 1).
+ */
+export const numberings = ['front-to-back', 'by-bank', 'alternating'] as const
+export type Numbering = (typeof numberings)[number]
+
+/** A side, always as a viewer standing in front of the engine and facing it sees it: never stored without that viewpoint. */
+export const viewerSides = ['viewer-left', 'viewer-right'] as const
+export type ViewerSide = (typeof viewerSides)[number]
+
+/** Turning direction of the crank for a viewer in front of the engine, facing it. */
+export const rotations = ['clockwise', 'counterclockwise'] as const
+export type Rotation = (typeof rotations)[number]
+
+/**
+ * What sits on one crankpin. Only `two-plain-rods` gives a rod a side that must face the cheek; it is data, never
+ * inferred from the arrangement.
+ */
+export const pinSharings = ['one-rod', 'two-plain-rods', 'split-pin', 'fork-and-blade'] as const
+export type PinSharing = (typeof pinSharings)[number]
+
+export const pistonAlloys = ['cast', 'hypereutectic', '4032', '2618'] as const
+export type PistonAlloy = (typeof pistonAlloys)[number]
+export const rodMaterials = ['steel', 'aluminium'] as const
+export type RodMaterial = (typeof rodMaterials)[number]
+export const pinFits = ['floating', 'pressed'] as const
+export type PinFit = (typeof pinFits)[number]
+export const coolings = ['water', 'air'] as const
+export type Cooling = (typeof coolings)[number]
+
+/** One journal family of the crank: all mains or all rod journals share these nominal figures. */
+export interface JournalSpecification {
+  readonly count: number
+  readonly diameter: Nanometres
+  /** Between the cheeks, flat to flat. */
+  readonly width: Nanometres
+  /** Fillet radius at the cheek; null while nobody has measured it. */
+  readonly fillet: Nanometres | null
+  /** Bore of the torqued housing without shells. */
+  readonly housing: Nanometres
+}
+
+/** What the arithmetic must know of an engine; the shop's library keeps these, a job copies one. */
+export interface EngineSpecification {
+  readonly name: string
+  readonly arrangement: Arrangement
+  readonly cylinders: number
+  /** Angle between banks in thousandths of a degree: 0 in line or single, 180 000 flat. */
+  readonly bankAngle: number
+  readonly numbering: Numbering
+  /** Bank of cylinder 1, and bank whose rods stand in front on each shared pin; null where there is one bank. */
+  readonly firstBank: ViewerSide | null
+  readonly leadingBank: ViewerSide | null
+  readonly rotation: Rotation
+  readonly pinSharing: PinSharing
+  readonly cooling: Cooling
+  readonly bore: Nanometres
+  readonly stroke: Nanometres
+  /** Main-bore centreline to deck. */
+  readonly deckHeight: Nanometres
+  readonly mains: JournalSpecification
+  readonly rodJournals: JournalSpecification
+}
+
+/** A ring groove: upper flank's depth below the flat that compression height is measured to, and the groove's width. */
+export interface RingGroove {
+  readonly ring: 'top' | 'second' | 'oil'
+  readonly upperFlank: Nanometres
+  readonly width: Nanometres
+}
+
+/** The parts this job will put together; null where nobody has measured or asked yet. */
+export interface PartsSpecification {
+  readonly piston: {
+    readonly alloy: PistonAlloy
+    readonly diameter: Nanometres
+    readonly compressionHeight: Nanometres
+    readonly pinBore: Nanometres
+    /** Largest diameter of the pin bore's mouth, chamfer or counterbore included. */
+    readonly pinBoreMouth: Nanometres | null
+    readonly grooves: readonly RingGroove[]
+    /** Whether the shop holds the piston maker's own sheet for this part. */
+    readonly hasFrontMark: boolean
+  }
+  readonly pin: { readonly fit: PinFit; readonly diameter: Nanometres; readonly length: Nanometres }
+  readonly rod: {
+    readonly material: RodMaterial
+    readonly length: Nanometres
+    readonly bigEndWidth: Nanometres
+    readonly smallEndBore: Nanometres
+  }
+  readonly retainers: { readonly perSide: 1 | 2; readonly thickness: Nanometres } | null
+  readonly rodShell: ShellSpecification
+  readonly mainShell: ShellSpecification
+}
+
+/** A bearing shell against its fillet: figures come off parts in hand; null is *unknown*, never clear. */
+export interface ShellSpecification {
+  readonly width: Nanometres
+  readonly wall: Nanometres
+  /** From the rod's (or housing's) face on the cheek side to the shell's edge. */
+  readonly cheekInset: Nanometres | null
+  readonly edgeBevel: Nanometres | null
+}

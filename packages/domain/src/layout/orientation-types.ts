@@ -1,0 +1,24 @@
+/** Which end of the engine a face or mark points to. */
+export type EngineEnd = 'front' | 'back'
+
+/**
+ * Which way round everything of one cylinder stands. Left and right are a viewer's in front of the engine, facing it;
+ * on the crown, the clock is read with the front of the engine at 12.
+ */
+export interface CylinderOrientation {
+  readonly cylinder: number
+  readonly bank: 'viewer-left' | 'viewer-right' | null
+  /** Crankpin number from the front, and the rod's place on it (1 in front). */
+  readonly crankpin: number
+  readonly placeOnPin: number
+  /** Where the wide chamfer of the big end faces; null where no plain rods share the pin. */
+  readonly wideChamferFaces: EngineEnd | null
+  /** Where a piston's front mark points. */
+  readonly frontMark: 'front'
+  /** Side that takes the major thrust, for the viewer in front: left, right, up (flat) or down (flat). */
+  readonly majorThrust: 'left' | 'right' | 'up' | 'down'
+  /** The same on the crown, as a clock hour with the front at 12. */
+  readonly majorThrustHour: 3 | 9
+  /** On which hand of the assembly the chamfer lies when the front mark is up: equal on every assembly of a bank. */
+  readonly hand: 'with-mark' | 'against-mark' | null
+}

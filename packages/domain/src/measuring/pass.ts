@@ -1,0 +1,54 @@
+import type { FeatureReference, MeasuringState } from '../features/feature.ts'
+
+/** One reading that counts: the end of its chain of corrections. */
+export interface CountingReading {
+  readonly id: string
+  readonly point: string
+  /** In the feature's base unit; for a pass set on the mate, the clearance itself. */
+  readonly value: number
+}
+
+/**
+ * One full or partial measuring of a feature of one part, with one gauge in one state. `setOn` names the mating
+ * feature when the gauge was set on that very part: its values are clearances and carry one uncertainty only.
+ */
+export interface FeaturePass {
+  readonly partId: string
+  readonly feature: string
+  readonly number: number
+  /** Standard uncertainty u of one reading, in the base unit. */
+  readonly standardUncertainty: number
+  readonly state: readonly MeasuringState[]
+  readonly setOn: { readonly partId: string; readonly feature: string } | null
+  readonly readings: readonly CountingReading[]
+}
+
+/** Which part sits where now. */
+export interface PlacedPart {
+  readonly place: string
+  readonly partId: string
+}
+
+/** What is known when judging: the part in each place and the latest pass of each of its features. */
+export interface Measurements {
+  partAt(place: string): string | null
+  latestPass(reference: FeatureReference): FeaturePass | null
+}
+
+/** Finds readings through places: a piston moved to another bore brings its measurements along. */
+export function measurementsOf(placed: readonly PlacedPart[], passes: readonly FeaturePass[]): Measurements {
+  const parts = new Map(placed.map((entry) => [entry.place, entry.partId]))
+  const latest = new Map<string, FeaturePass>()
+  for (const pass of passes) {
+    const key = `${pass.partId}#${pass.feature}`
+    const known = latest.get(key)
+    if (known === undefined || known.number < pass.number) latest.set(key, pass)
+  }
+  return {
+    partAt: (place) => parts.get(place) ?? null,
+    latestPass: ({ place, feature }) => {
+      const partId = parts.get(place)
+      return partId === undefined ? null : (latest.get(`${partId}#${feature}`) ?? null)
+    },
+  }
+}

@@ -1,0 +1,99 @@
+import type { Duty } from '../engine/duty.ts'
+import type { EngineSpecification, PartsSpecification } from '../engine/specification.ts'
+import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
+import type { Limits, Requirement, RuleLevel } from '../judging/requirement.ts'
+import type { CylinderOrientation } from '../layout/orientation-types.ts'
+
+export const stages = ['intake', 'inspection', 'planning', 'machining', 'fitting', 'assembly', 'handover'] as const
+export type Stage = (typeof stages)[number]
+
+export const benchKinds = [
+  'counter', 'teardown', 'wash', 'inspection', 'rod-bench', 'office', 'hand-work', 'align-hone', 'mill', 'boring-bar',
+  'hone', 'crank-grinder', 'rod-hone', 'pin-hone', 'balancer', 'clean-bench', 'assembly',
+] as const
+export type BenchKind = (typeof benchKinds)[number]
+
+export const workKinds = ['short-block'] as const
+export type WorkKind = (typeof workKinds)[number]
+
+/** Something to be seen and ticked: *seen*, *not seen* or *not applicable*. */
+export interface Observation {
+  readonly key: string
+  readonly title: string
+}
+
+/** One step of the route. */
+export interface Operation {
+  /** Stable across re-planning, such as `hone-bores`. */
+  readonly key: string
+  readonly title: string
+  readonly stage: Stage
+  readonly bench: BenchKind
+  /** Standard minutes of hands-on work. */
+  readonly minutes: number
+  readonly after: readonly string[]
+  /** Features measured here, in the order a hand moves. */
+  readonly features: readonly FeatureReference[]
+  /** Requirements judged here. */
+  readonly requirements: readonly string[]
+  readonly observations: readonly Observation[]
+  readonly cautions: readonly string[]
+  readonly signatures: 1 | 2
+}
+
+/** Something the arithmetic found before metal was cut. */
+export interface PlanFinding {
+  readonly key: string
+  readonly severity: 'stops' | 'look'
+  readonly title: string
+  readonly sentence: string
+  readonly worked: readonly string[]
+  readonly remedy: string
+}
+
+/** A limit from a maker's sheet, for this job: it outranks the shop's rules. */
+export interface SheetLimit {
+  readonly fit: string
+  readonly level: Extract<RuleLevel, 'part-maker' | 'engine-maker'>
+  readonly limits: Limits
+  readonly source: string
+}
+
+/** The shop's own numbers for one fit: parameters by name, in the unit that the fit declares. */
+export interface RuleRevision {
+  readonly fit: string
+  readonly revision: number
+  readonly parameters: Readonly<Record<string, number>>
+  readonly source: string
+}
+
+/** Everything a plan is computed from. */
+export interface PlanInput {
+  readonly work: WorkKind
+  readonly engine: EngineSpecification
+  readonly parts: PartsSpecification
+  readonly duty: Duty
+  readonly rules: readonly RuleRevision[]
+  readonly sheets: readonly SheetLimit[]
+  /** Options of the route: what was ordered or found. */
+  readonly options: RouteOptions
+}
+
+export interface RouteOptions {
+  readonly alignHone: boolean
+  readonly deck: boolean
+  readonly oversize: boolean
+  readonly crank: 'grind' | 'polish' | 'none'
+  readonly newRodBolts: boolean
+  readonly balance: boolean
+}
+
+/** Fit sheet and route: immutable once kept as a revision. */
+export interface Plan {
+  readonly input: PlanInput
+  readonly features: readonly FeatureDefinition[]
+  readonly requirements: readonly Requirement[]
+  readonly operations: readonly Operation[]
+  readonly findings: readonly PlanFinding[]
+  readonly orientation: readonly CylinderOrientation[]
+}
