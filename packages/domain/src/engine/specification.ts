@@ -86,7 +86,7 @@ export interface PartsSpecification {
     /** Largest diameter of the pin bore's mouth, chamfer or counterbore included. */
     readonly pinBoreMouth: Nanometres | null
     readonly grooves: readonly RingGroove[]
-    /** Whether the shop holds the piston maker's own sheet for this part. */
+      /** Whether the crown carries a mark that must point to the front. */
     readonly hasFrontMark: boolean
   }
   readonly pin: { readonly fit: PinFit; readonly diameter: Nanometres; readonly length: Nanometres }
