@@ -1,0 +1,14 @@
+import { z } from 'zod'
+
+/** Wire types are plain JSON: no dates, no transforms, nothing that means another thing on the other side. */
+
+export const Id = z.uuid()
+/** A whole number in a quantity's base unit (nanometres for a length). */
+export const BaseValue = z.int()
+/** A local calendar day, `YYYY-MM-DD`. */
+export const Day = z.iso.date()
+/** An instant with its offset, as the server set it. */
+export const Instant = z.iso.datetime({ offset: true })
+/** Canonical words on one line. */
+export const Line = (most: number) => z.string().trim().min(1).max(most)
+export const Text = (most: number) => z.string().trim().max(most)

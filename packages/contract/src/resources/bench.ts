@@ -1,0 +1,309 @@
+import { z } from 'zod'
+import { BaseValue, Day, Id, Instant, Line, Text } from '../primitives.ts'
+import { everyone, route } from '../route.ts'
+import {
+  BenchKind, CylinderOrientation, Duty, FeatureDefinition, MeasuringState, Operation, Quantity,
+  Requirement, Stage, Verdict,
+} from './domain-shapes.ts'
+import { Finding } from './findings.ts'
+import { JobOperation } from './jobs.ts'
+
+export const Gauge = z.object({
+  id: Id,
+  mark: z.string(),
+  name: z.string(),
+  kind: z.string(),
+  quantity: Quantity,
+  resolution: BaseValue,
+  analogue: z.boolean(),
+  clockwiseIsSmaller: z.boolean(),
+  /** Standard uncertainty u of one reading, in the base unit. */
+  standardUncertainty: z.number(),
+  calibratedUntil: Day,
+  retired: z.boolean(),
+})
+
+export const listGauges = route({
+  method: 'GET',
+  path: '/api/gauges',
+  summary: 'The shop’s gauges',
+  who: everyone,
+  answer: z.object({ gauges: z.array(Gauge) }),
+})
+
+export const addGauge = route({
+  method: 'POST',
+  path: '/api/gauges',
+  summary: 'Add a gauge',
+  who: ['owner'],
+  status: 201,
+  body: Gauge,
+  answer: Gauge,
+  problems: ['already-exists'],
+})
+
+export const Bench = z.object({ id: Id, name: z.string(), kind: BenchKind, waiting: z.int() })
+
+export const listBenches = route({
+  method: 'GET',
+  path: '/api/benches',
+  summary: 'Benches and how many operations wait at each',
+  who: everyone,
+  answer: z.object({ benches: z.array(Bench) }),
+})
+
+export const addBench = route({
+  method: 'POST',
+  path: '/api/benches',
+  summary: 'Add a bench',
+  who: ['owner'],
+  status: 201,
+  body: z.object({ id: Id, name: Line(80), kind: BenchKind }),
+  answer: Bench,
+  problems: ['already-exists'],
+})
+
+export const QueueEntry = JobOperation.extend({
+  jobId: Id,
+  jobNumber: z.int(),
+  engineName: z.string(),
+  promisedOn: Day,
+  late: z.boolean(),
+})
+
+export const readQueue = route({
+  method: 'GET',
+  path: '/api/benches/:id/queue',
+  summary: 'What waits at this bench, in the order it should be done: what can be done first, the nearest promise first',
+  who: everyone,
+  params: z.object({ id: Id }),
+  answer: z.object({ bench: Bench, entries: z.array(QueueEntry) }),
+  problems: ['not-found'],
+})
+
+export const Reading = z.object({
+  id: Id,
+  point: z.string(),
+  value: BaseValue,
+  typed: z.string(),
+  supersedes: Id.nullable(),
+  reason: z.string().nullable(),
+  by: z.string(),
+  takenAt: Instant,
+})
+
+export const Pass = z.object({
+  id: Id,
+  partId: Id,
+  feature: z.string(),
+  number: z.int(),
+  operationKey: z.string(),
+  gaugeId: Id,
+  gaugeMark: z.string(),
+  standardUncertainty: z.number(),
+  state: z.array(MeasuringState),
+  setOn: z.object({ partId: Id, feature: z.string() }).nullable(),
+  by: z.string(),
+  openedAt: Instant,
+  /** All readings, superseded ones included, oldest first. */
+  readings: z.array(Reading),
+})
+
+export const ObservationState = z.object({
+  item: z.string(),
+  outcome: z.enum(['seen', 'not-seen', 'not-applicable']),
+  note: z.string(),
+  by: z.string(),
+  observedAt: Instant,
+})
+
+export const Concession = z.object({ requirement: z.string(), low: BaseValue, high: BaseValue, reason: z.string(), by: z.string() })
+
+export const SignOff = z.object({
+  id: Id,
+  sealNumber: z.int(),
+  hash: z.string(),
+  by: z.array(z.string()),
+  signedAt: Instant,
+  reopened: z.object({ cause: z.string(), reason: z.string(), at: Instant }).nullable(),
+})
+
+export const readOperation = route({
+  method: 'GET',
+  path: '/api/jobs/:number/operations/:key',
+  summary: 'Everything one step needs at the bench: what to measure and see, what was measured, mates, gauges, verdicts',
+  who: everyone,
+  params: z.object({ number: z.coerce.number().int(), key: z.string() }),
+  answer: z.object({
+    job: z.object({
+      id: Id,
+      number: z.int(),
+      engineName: z.string(),
+      duty: Duty,
+      state: z.enum(['open', 'handed-over']),
+      planRevision: z.int(),
+    }),
+    operation: Operation,
+    stage: Stage,
+    state: JobOperation.shape.state,
+    definitionHash: z.string(),
+    judgeVersion: z.int(),
+    /** Operations before this one that are not signed yet. */
+    waitsFor: z.array(z.object({ key: z.string(), title: z.string() })),
+    /** This operation's features and those of mating parts that its requirements name. */
+    features: z.array(FeatureDefinition),
+    requirements: z.array(Requirement),
+    orientation: z.array(CylinderOrientation),
+    placed: z.array(z.object({ place: z.string(), partId: Id, mark: z.string() })),
+    passes: z.array(Pass),
+    verdicts: z.array(Verdict),
+    gauges: z.array(Gauge),
+    observations: z.array(ObservationState),
+    findings: z.array(Finding),
+    concessions: z.array(Concession),
+    signOffs: z.array(SignOff),
+    work: z.object({ running: z.boolean(), minutes: z.int() }),
+  }),
+  problems: ['not-found', 'operation-unknown'],
+})
+
+export const takeReadings = route({
+  method: 'POST',
+  path: '/api/jobs/:id/readings',
+  summary: 'Readings of one pass, together: a new pass when `pass` is new, a correction when a reading supersedes one',
+  who: ['machinist', 'owner'],
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    operationKey: Line(80),
+    pass: z.object({
+      id: Id,
+      partId: Id,
+      feature: Line(80),
+      /** 1 for the first measuring, one more for each *measure again*. */
+      number: z.int().min(1),
+      gaugeId: Id,
+      state: z.array(MeasuringState),
+      setOn: z.object({ partId: Id, feature: Line(80) }).nullable(),
+    }),
+    readings: z
+      .array(
+        z.object({
+          id: Id,
+          point: Line(80),
+          value: BaseValue,
+          typed: Line(40),
+          supersedes: Id.nullable(),
+          reason: Text(500).nullable(),
+          deviceAt: Instant.nullable(),
+          /** The machinist looked at an unlikely value and stands by it. */
+          confirmed: z.boolean(),
+        }),
+      )
+      .min(1)
+      .max(400),
+  }),
+  answer: z.object({
+    verdicts: z.array(Verdict),
+    /** Operations that were signed and relied on what changed. */
+    reopened: z.array(z.object({ key: z.string(), title: z.string() })),
+  }),
+  problems: [
+    'not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'part-unknown', 'feature-unknown', 'point-unknown', 'point-taken',
+    'pass-not-latest', 'reading-not-latest', 'gauge-out-of-date', 'gauge-unfit', 'length-too-fine', 'value-implausible',
+    'value-out-of-range',
+  ],
+})
+
+export const observe = route({
+  method: 'POST',
+  path: '/api/jobs/:id/observations',
+  summary: 'Tick things as seen, not seen or not applicable',
+  who: ['machinist', 'owner', 'counter'],
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    operationKey: Line(80),
+    observations: z
+      .array(
+        z.object({
+          id: Id,
+          item: Line(80),
+          outcome: z.enum(['seen', 'not-seen', 'not-applicable']),
+          note: Text(500),
+        }),
+      )
+      .min(1)
+      .max(100),
+  }),
+  answer: z.object({ observations: z.array(ObservationState) }),
+  problems: ['not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable'],
+})
+
+export const startWork = route({
+  method: 'POST',
+  path: '/api/jobs/:id/work',
+  summary: 'Start or stop the clock of this person on an operation',
+  who: everyone,
+  params: z.object({ id: Id }),
+  body: z.object({ id: Id, operationKey: Line(80), action: z.enum(['start', 'stop']) }),
+  answer: z.object({ running: z.boolean(), minutes: z.int() }),
+  problems: ['not-found', 'job-closed', 'operation-unknown'],
+})
+
+export const signOff = route({
+  method: 'POST',
+  path: '/api/jobs/:id/sign-offs',
+  summary: 'Sign an operation with one PIN, or two different people’s where it asks for two; seals it',
+  who: everyone,
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    id: Id,
+    operationKey: Line(80),
+    definitionHash: Line(80),
+    signatures: z.array(z.object({ personId: Id, pin: z.string().regex(/^\d{6}$/, 'Six digits.') })).min(1).max(2),
+  }),
+  answer: SignOff,
+  problems: [
+    'not-found', 'job-closed', 'operation-unknown', 'operation-changed', 'operation-not-reachable', 'operation-not-complete',
+    'operation-signed', 'pin-wrong', 'pin-locked', 'pin-missing', 'second-person-needed', 'same-person-twice',
+  ],
+})
+
+export const placeParts = route({
+  method: 'POST',
+  path: '/api/jobs/:id/placements',
+  summary: 'Put parts in places, together (a swap is one call); signatures that relied on them re-open',
+  who: ['machinist', 'owner'],
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    reason: Line(500),
+    moves: z.array(z.object({ id: Id, partId: Id, place: Line(80).nullable() })).min(1).max(40),
+  }),
+  answer: z.object({ reopened: z.array(z.object({ key: z.string(), title: z.string() })) }),
+  problems: ['not-found', 'job-closed', 'part-unknown', 'place-unknown'],
+})
+
+export const addPart = route({
+  method: 'POST',
+  path: '/api/jobs/:id/parts',
+  summary: 'Add a part, in a place when one is named: a replacement starts with no readings',
+  who: everyone,
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    id: Id,
+    placementId: Id,
+    mark: Line(40),
+    description: Text(200),
+    lot: Text(80),
+    ownedBy: z.enum(['customer', 'shop']),
+    place: Line(80),
+    reason: Line(500),
+  }),
+  answer: z.object({ reopened: z.array(z.object({ key: z.string(), title: z.string() })) }),
+  problems: ['not-found', 'job-closed', 'place-unknown', 'already-exists'],
+})
+

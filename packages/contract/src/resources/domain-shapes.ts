@@ -1,0 +1,144 @@
+import {
+  benchKinds, duties, measuringStates, quantities, reducers, ruleLevels, shapes, stages, verdictKinds, workKinds,
+} from '@tenths/domain'
+import { z } from 'zod'
+import { BaseValue } from '../primitives.ts'
+
+/** The domain's shapes as they travel: a type test holds each equal to the domain's own type. */
+
+export const Duty = z.enum(duties)
+export const Stage = z.enum(stages)
+export const BenchKind = z.enum(benchKinds)
+export const WorkKind = z.enum(workKinds)
+export const Quantity = z.enum(quantities)
+export const VerdictKind = z.enum(verdictKinds)
+export const MeasuringState = z.enum(measuringStates)
+
+export const FeatureReference = z.object({ place: z.string(), feature: z.string() })
+export const Point = z.object({ key: z.string(), station: z.string(), axis: z.string() })
+export const FeatureDefinition = FeatureReference.extend({
+  title: z.string(),
+  shape: z.enum(shapes),
+  quantity: Quantity,
+  nominal: BaseValue.nullable(),
+  points: z.array(Point),
+  state: z.array(MeasuringState),
+})
+
+export const Limits = z.object({
+  low: BaseValue.nullable(),
+  high: BaseValue.nullable(),
+  target: BaseValue.nullable(),
+  adviceLow: BaseValue.nullable(),
+  adviceHigh: BaseValue.nullable(),
+})
+
+export const Measurand = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('feature'), feature: FeatureReference, reducer: z.enum(reducers) }),
+  z.object({
+    kind: z.literal('clearance'),
+    hole: FeatureReference,
+    shaft: FeatureReference,
+    pairing: z.enum(['overall', 'by-station']),
+  }),
+  z.object({
+    kind: z.literal('sum'),
+    constant: z.int(),
+    terms: z.array(
+      z.object({ feature: FeatureReference, factor: z.number(), reducer: z.enum(['least', 'greatest', 'mean']) }),
+    ),
+  }),
+])
+
+export const Why = z.object({
+  rule: z.string(),
+  revision: z.int(),
+  level: z.enum(ruleLevels),
+  formula: z.string(),
+  worked: z.array(z.string()),
+  source: z.string(),
+})
+
+export const RemedyRule = z.object({
+  action: z.enum([
+    'hone', 'grind', 'file', 'face', 'deck', 'replace', 'thinner-shell', 'thicker-shell', 'shim', 'advise', 'investigate',
+  ]),
+  feature: FeatureReference.nullable(),
+  words: z.string(),
+})
+
+export const Requirement = z.object({
+  key: z.string(),
+  fit: z.string(),
+  title: z.string(),
+  position: z.int().nullable(),
+  quantity: Quantity,
+  measurand: Measurand,
+  limits: Limits,
+  guard: z.discriminatedUnion('kind', [
+    z.object({ kind: z.literal('none') }),
+    z.object({ kind: z.literal('guarded'), coverageFactor: z.number() }),
+  ]),
+  critical: z.boolean(),
+  remedy: z.object({ low: RemedyRule.nullable(), high: RemedyRule.nullable() }),
+  why: Why,
+})
+
+export const Observation = z.object({ key: z.string(), title: z.string() })
+export const Operation = z.object({
+  key: z.string(),
+  title: z.string(),
+  stage: Stage,
+  bench: BenchKind,
+  minutes: z.int(),
+  after: z.array(z.string()),
+  features: z.array(FeatureReference),
+  requirements: z.array(z.string()),
+  observations: z.array(Observation),
+  cautions: z.array(z.string()),
+  signatures: z.union([z.literal(1), z.literal(2)]),
+})
+
+export const PlanFinding = z.object({
+  key: z.string(),
+  severity: z.enum(['stops', 'look']),
+  title: z.string(),
+  sentence: z.string(),
+  worked: z.array(z.string()),
+  remedy: z.string(),
+})
+
+export const CylinderOrientation = z.object({
+  cylinder: z.int(),
+  bank: z.enum(['viewer-left', 'viewer-right']).nullable(),
+  crankpin: z.int(),
+  placeOnPin: z.int(),
+  wideChamferFaces: z.enum(['front', 'back']).nullable(),
+  frontMark: z.literal('front'),
+  majorThrust: z.enum(['left', 'right', 'up', 'down']),
+  majorThrustHour: z.union([z.literal(3), z.literal(9)]),
+  hand: z.enum(['with-mark', 'against-mark']).nullable(),
+})
+
+export const Verdict = z.object({
+  requirement: z.string(),
+  kind: VerdictKind,
+  least: BaseValue.nullable(),
+  greatest: BaseValue.nullable(),
+  uncertainty: z.number().nullable(),
+  guardBand: z.number(),
+  probability: z.number().nullable(),
+  side: z.enum(['low', 'high', 'both']).nullable(),
+  missing: z.array(z.string()),
+  readings: z.array(z.string()),
+  remedy: z
+    .object({
+      action: z.string(),
+      amount: BaseValue.nullable(),
+      feature: FeatureReference.nullable(),
+      reaches: z.enum(['target', 'limits', 'neither']),
+      sentence: z.string(),
+    })
+    .nullable(),
+  advice: z.string().nullable(),
+})

@@ -1,0 +1,103 @@
+import { z } from 'zod'
+import { Id, Line } from '../primitives.ts'
+import { everyone, roles, route } from '../route.ts'
+
+export const SignedInPerson = z.object({
+  id: Id,
+  name: z.string(),
+  roles: z.array(z.enum(roles)),
+  hasPin: z.boolean(),
+  shop: z.object({ name: z.string(), timeZone: z.string(), unit: z.enum(['inch', 'millimetre']), isDemo: z.boolean() }),
+  judgeVersion: z.int(),
+})
+
+export const signIn = route({
+  method: 'POST',
+  path: '/api/sign-in',
+  summary: 'Sign in with name and password',
+  who: 'anyone',
+  mutation: 'session',
+  body: z.object({ signInName: Line(80), password: z.string().min(1).max(200) }),
+  answer: SignedInPerson,
+  problems: ['sign-in-refused', 'too-many-tries'],
+})
+
+export const signOut = route({
+  method: 'POST',
+  path: '/api/sign-out',
+  summary: 'End this session',
+  who: 'anyone',
+  mutation: 'session',
+  answer: z.object({}),
+})
+
+export const whoAmI = route({
+  method: 'GET',
+  path: '/api/me',
+  summary: 'The signed-in person, or a problem when there is none',
+  who: everyone,
+  answer: SignedInPerson,
+})
+
+export const setUpShop = route({
+  method: 'POST',
+  path: '/api/setup',
+  summary: 'Set the shop up with the one-time link printed at the first start',
+  who: 'anyone',
+  mutation: 'session',
+  body: z.object({
+    secret: z.string().min(20).max(200),
+    shopName: Line(120),
+    timeZone: Line(60),
+    unit: z.enum(['inch', 'millimetre']),
+    ownerName: Line(120),
+    signInName: Line(80),
+    password: z.string().min(10, 'Ten characters at least.').max(200),
+    pin: z.string().regex(/^\d{6}$/, 'Six digits.'),
+  }),
+  answer: SignedInPerson,
+  problems: ['setup-done', 'not-found', 'body-invalid'],
+})
+
+export const Colleague = z.object({
+  id: Id,
+  name: z.string(),
+  roles: z.array(z.enum(roles)),
+  hasPin: z.boolean(),
+})
+
+export const listPeople = route({
+  method: 'GET',
+  path: '/api/people',
+  summary: 'Active people of the shop, for choosing who signs',
+  who: everyone,
+  answer: z.object({ people: z.array(Colleague) }),
+})
+
+export const addPerson = route({
+  method: 'POST',
+  path: '/api/people',
+  summary: 'Add a person with roles, a first password and a PIN',
+  who: ['owner'],
+  status: 201,
+  body: z.object({
+    id: Id,
+    name: Line(120),
+    signInName: Line(80),
+    password: z.string().min(10, 'Ten characters at least.').max(200),
+    pin: z.string().regex(/^\d{6}$/, 'Six digits.').nullable(),
+    roles: z.array(z.enum(roles)).min(1),
+  }),
+  answer: Colleague,
+  problems: ['already-exists'],
+})
+
+export const changeMyPin = route({
+  method: 'PUT',
+  path: '/api/me/pin',
+  summary: 'Choose a new PIN, with the password as proof',
+  who: everyone,
+  body: z.object({ password: z.string().min(1).max(200), pin: z.string().regex(/^\d{6}$/, 'Six digits.') }),
+  answer: z.object({}),
+  problems: ['sign-in-refused'],
+})

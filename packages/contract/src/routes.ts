@@ -1,0 +1,20 @@
+import * as bench from './resources/bench.ts'
+import * as customers from './resources/customers.ts'
+import * as desk from './resources/desk.ts'
+import * as engines from './resources/engines.ts'
+import * as findings from './resources/findings.ts'
+import * as jobs from './resources/jobs.ts'
+import * as people from './resources/people.ts'
+import * as plans from './resources/plans.ts'
+import type { RouteDefinition } from './route.ts'
+
+function isRoute(value: unknown): value is RouteDefinition {
+  return typeof value === 'object' && value !== null && 'method' in value && 'path' in value && 'who' in value
+}
+
+/** Every route of the service by name: registered by the API, tried role by role in a test, listed in openapi.json. */
+export const routes: Readonly<Record<string, RouteDefinition>> = Object.fromEntries(
+  [people, customers, engines, jobs, plans, bench, findings, desk]
+    .flatMap((resource) => Object.entries(resource as Record<string, unknown>))
+    .filter((entry): entry is [string, RouteDefinition] => isRoute(entry[1])),
+)
