@@ -1,0 +1,20 @@
+import { call } from '$lib/api/call.ts'
+import { ProblemError } from '$lib/api/problem.ts'
+import { error, redirect } from '@sveltejs/kit'
+import { whoAmI } from '@tenths/contract'
+import type { LayoutLoad } from './$types'
+
+// One shell, the same for everybody: the server renders nothing that a tablet could not keep.
+export const ssr = false
+
+export const load: LayoutLoad = async ({ fetch, url }) => {
+  try {
+    return { person: await call(whoAmI, {}, { fetch }) }
+  } catch (problem) {
+    if (!(problem instanceof ProblemError)) throw problem
+    if (problem.code === 'not-signed-in') {
+      redirect(303, `/sign-in?next=${encodeURIComponent(url.pathname + url.search)}`)
+    }
+    error(problem.status || 503, { message: problem.message, code: problem.code })
+  }
+}

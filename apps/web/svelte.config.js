@@ -1,0 +1,24 @@
+import adapter from '@sveltejs/adapter-node'
+
+/** @type {import('@sveltejs/kit').Config} */
+export default {
+  compilerOptions: { runes: true },
+  kit: {
+    adapter: adapter(),
+    // No page needs another origin; the style of a bar or a picture is set by attributes, never by an inline style.
+    csp: {
+      mode: 'auto',
+      directives: {
+        'default-src': ['self'],
+        'script-src': ['self'],
+        'style-src': ['self'],
+        'img-src': ['self', 'data:', 'blob:'],
+        'connect-src': ['self'],
+        'object-src': ['none'],
+        'base-uri': ['none'],
+        'form-action': ['self'],
+        'frame-ancestors': ['none'],
+      },
+    },
+  },
+}
