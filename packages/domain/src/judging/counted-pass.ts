@@ -1,0 +1,73 @@
+import { DomainError } from '../errors.ts'
+import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
+import { featureOf, pointKey, type FeatureIndex } from '../features/feature-index.ts'
+import { measuringStateTitles, placeTitle } from '../features/titles.ts'
+import type { FeaturePass, Measurements } from '../measuring/pass.ts'
+import type { Unmeasured } from './value.ts'
+
+/** A reading of a full pass together with where on the feature it was taken. */
+export interface PointValue {
+  readonly id: string
+  readonly station: string
+  readonly axis: string
+  readonly value: number
+}
+
+/** A pass that counts: the latest one, full, and taken in the state that the feature asks for. */
+export interface CountedPass {
+  readonly kind: 'counted'
+  readonly definition: FeatureDefinition
+  readonly pass: FeaturePass
+  readonly values: readonly PointValue[]
+}
+
+/**
+ * Finds the pass that a verdict may rest on. Only the latest counts: readings of an earlier one belong to metal that
+ * may be gone. A pass with gaps, or taken in another state, says nothing yet.
+ * @throws DomainError `feature-unknown` when the plan defines no such feature, `value-out-of-range` for an impossible u
+ */
+export function countedPass(
+  reference: FeatureReference,
+  measurements: Measurements,
+  features: FeatureIndex,
+): CountedPass | Unmeasured {
+  const definition = featureOf(features, reference)
+  if (measurements.partAt(reference.place) === null) {
+    return allMissing(definition, `No part is in ${placeTitle(reference.place)}.`)
+  }
+  const pass = measurements.latestPass(reference)
+  if (pass === null) return allMissing(definition, null)
+  if (!(pass.standardUncertainty >= 0 && pass.standardUncertainty < Infinity)) {
+    throw new DomainError('value-out-of-range', `${pass.standardUncertainty} is not an uncertainty.`)
+  }
+  const lacking = definition.state.filter((state) => !pass.state.includes(state))
+  if (lacking.length > 0) {
+    const states = lacking.map((state) => measuringStateTitles[state]).join(' and ')
+    return allMissing(definition, `${definition.title}: it was not measured with ${states}. Measure it again so.`)
+  }
+  return whenFull(definition, pass)
+}
+
+function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass | Unmeasured {
+  const byPoint = new Map(pass.readings.map((reading) => [reading.point, reading]))
+  const values: PointValue[] = []
+  const missing: string[] = []
+  for (const { key, station, axis } of definition.points) {
+    const reading = byPoint.get(key)
+    if (reading === undefined) missing.push(pointKey(definition, key))
+    else values.push({ id: reading.id, station, axis, value: reading.value })
+  }
+  if (missing.length === 0 && values.length > 0) return { kind: 'counted', definition, pass, values }
+  const total = definition.points.length
+  const reason = `${definition.title}: ${values.length} of ${total} points are measured in pass ${pass.number}.`
+  return { kind: 'not-measured', missing, reasons: [reason] }
+}
+
+/** A feature of which nothing counts, so that every point is to be measured. */
+export function allMissing(definition: FeatureDefinition, reason: string | null): Unmeasured {
+  return {
+    kind: 'not-measured',
+    missing: definition.points.map(({ key }) => pointKey(definition, key)),
+    reasons: reason === null ? [] : [reason],
+  }
+}

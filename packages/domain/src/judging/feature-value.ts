@@ -1,0 +1,65 @@
+import { DomainError } from '../errors.ts'
+import type { FeatureIndex } from '../features/feature-index.ts'
+import { outOfRound, sizeOf, taper } from '../measuring/form.ts'
+import type { Measurements } from '../measuring/pass.ts'
+import { rootSumSquare } from '../measuring/uncertainty.ts'
+import { allMissing, countedPass, type CountedPass } from './counted-pass.ts'
+import type { Measurand, Reducer } from './requirement.ts'
+import type { Unmeasured, Value } from './value.ts'
+
+/** Reducers that are a difference of two readings of one pass: what the gauge was set on cancels out of them. */
+const differences: readonly Reducer[] = ['range', 'out-of-round', 'taper']
+
+export function isDifference(reducer: Reducer): boolean {
+  return differences.includes(reducer)
+}
+
+/**
+ * The value of one feature: its size by the reducer, or its form. A difference of two readings carries √2 of the
+ * uncertainty of one; a mean carries that of one, because a gauge that is off is off at every point.
+ * @throws DomainError `point-unknown` when the feature has not the points that the reducer needs
+ */
+export function featureValue(
+  { feature, reducer }: Extract<Measurand, { kind: 'feature' }>,
+  measurements: Measurements,
+  features: FeatureIndex,
+): Value {
+  const counted = countedPass(feature, measurements, features)
+  if (counted.kind === 'not-measured') return counted
+  if (counted.pass.setOn !== null && !isDifference(reducer)) return sizeUnknown(counted)
+  const [least, greatest] = reduce(counted, reducer)
+  const { standardUncertainty } = counted.pass
+  return {
+    kind: 'measured',
+    least,
+    greatest,
+    standardUncertainty: isDifference(reducer)
+      ? rootSumSquare(standardUncertainty, standardUncertainty)
+      : standardUncertainty,
+    readings: counted.values.map(({ id }) => id),
+  }
+}
+
+/** A gauge set on the mate shows clearances: the size of the feature itself stays unknown. */
+export function sizeUnknown({ definition }: CountedPass): Unmeasured {
+  return allMissing(
+    definition,
+    `${definition.title}: its latest readings are clearances, with the gauge set on the mating part. Measure its size.`,
+  )
+}
+
+function reduce({ values, definition }: CountedPass, reducer: Reducer): [number, number] {
+  const size = sizeOf(values.map(({ value }) => value))
+  switch (reducer) {
+    case 'each': return [size.least, size.greatest]
+    case 'least': return [size.least, size.least]
+    case 'greatest': return [size.greatest, size.greatest]
+    case 'mean': return [size.mean, size.mean]
+    case 'range': return [size.greatest - size.least, size.greatest - size.least]
+  }
+  const figure = reducer === 'taper' ? taper(values) : outOfRound(values)
+  if (figure === null) {
+    throw new DomainError('point-unknown', `${definition.title} has too few points to tell its ${reducer}.`)
+  }
+  return [figure.value, figure.value]
+}

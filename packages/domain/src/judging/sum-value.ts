@@ -1,0 +1,45 @@
+import { round } from '../exact/rounding.ts'
+import type { FeatureIndex } from '../features/feature-index.ts'
+import { sizeOf } from '../measuring/form.ts'
+import type { Measurements } from '../measuring/pass.ts'
+import { rootSumSquare } from '../measuring/uncertainty.ts'
+import { countedPass } from './counted-pass.ts'
+import { sizeUnknown } from './feature-value.ts'
+import type { Measurand } from './requirement.ts'
+import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
+
+/**
+ * A constant and features each times a factor, such as deck clearance. One value, rounded once to a whole base unit
+ * (half to even) where a factor is no whole number; uncertainties add as |factor|·u, root of the sum of squares.
+ */
+export function sumValue(
+  { constant, terms }: Extract<Measurand, { kind: 'sum' }>,
+  measurements: Measurements,
+  features: FeatureIndex,
+): Value {
+  const gaps: Unmeasured[] = []
+  const uncertainties: number[] = []
+  const readings: string[] = []
+  let sum = constant
+  for (const { feature, factor, reducer } of terms) {
+    const counted = countedPass(feature, measurements, features)
+    if (counted.kind === 'not-measured') {
+      gaps.push(counted)
+      continue
+    }
+    if (counted.pass.setOn !== null) {
+      gaps.push(sizeUnknown(counted))
+      continue
+    }
+    sum += factor * sizeOf(counted.values.map(({ value }) => value))[reducer]
+    uncertainties.push(Math.abs(factor) * counted.pass.standardUncertainty)
+    readings.push(...counted.values.map(({ id }) => id))
+  }
+  if (gaps.length > 0) return joinUnmeasured(gaps)
+  const value = round(sum, 'half-even')
+  return {
+    kind: 'measured', least: value, greatest: value,
+    standardUncertainty: rootSumSquare(...uncertainties),
+    readings,
+  }
+}

@@ -1,0 +1,28 @@
+/** A measurand that every needed reading is there for: what is compared with the limits, in the base unit. */
+export interface MeasuredValue {
+  readonly kind: 'measured'
+  /** Compared with the low limit. */
+  readonly least: number
+  /** Compared with the high limit. */
+  readonly greatest: number
+  readonly standardUncertainty: number
+  readonly readings: readonly string[]
+}
+
+/** Why there is no value: what must still be measured, and a sentence for each thing that is wrong. */
+export interface Unmeasured {
+  readonly kind: 'not-measured'
+  readonly missing: readonly string[]
+  readonly reasons: readonly string[]
+}
+
+export type Value = MeasuredValue | Unmeasured
+
+/** All gaps of several features as one. */
+export function joinUnmeasured(parts: readonly Unmeasured[]): Unmeasured {
+  return {
+    kind: 'not-measured',
+    missing: [...new Set(parts.flatMap(({ missing }) => missing))],
+    reasons: [...new Set(parts.flatMap(({ reasons }) => reasons))],
+  }
+}
