@@ -1,0 +1,103 @@
+import { nanometresOf, type Operation, type Plan, type Requirement } from '@tenths/domain'
+import { describe, expect, it } from 'vitest'
+import type { Evidence } from './evidence.ts'
+import { obstaclesOf } from './obstacles.ts'
+import { standingsOf, type Standing } from './standing.ts'
+
+const bore = { place: 'block', feature: 'bore-1' }
+const requirement: Requirement = {
+  key: 'bore-size/1', fit: 'bore-size', title: 'Bore 1', position: 1, quantity: 'length',
+  measurand: { kind: 'feature', feature: bore, reducer: 'each' },
+  limits: { low: 1_000, high: 2_000, target: null, adviceLow: null, adviceHigh: null },
+  guard: { kind: 'none' }, critical: false, remedy: { low: null, high: null },
+  why: { rule: 'bore-size', revision: 0, level: 'starter', formula: '', worked: [], source: 'invented for this test' },
+}
+
+function operation(key: string, after: readonly string[], change: Partial<Operation> = {}): Operation {
+  return {
+    key, title: key, stage: 'machining', bench: 'hone', minutes: 10, after, features: [], requirements: [],
+    observations: [], cautions: [], signatures: 1, ...change,
+  }
+}
+
+const plan = {
+  features: [{
+    ...bore, title: 'Bore 1', shape: 'hole', quantity: 'length', nominal: nanometresOf(1_500), state: [],
+    points: ['top', 'middle', 'bottom'].map((station) => ({ key: station, station, axis: 'thrust' })),
+  }],
+  requirements: [requirement],
+  operations: [
+    operation('wash', [], { observations: [{ key: 'clean', title: 'Clean cloth' }] }),
+    operation('hone', ['wash'], { features: [bore], requirements: [requirement.key] }),
+    operation('assemble', ['hone']),
+  ],
+} as unknown as Plan
+
+const nothing: Evidence = {
+  jobId: 'job', planRevision: 1, plan, settings: { coverageFactor: 2, unit: 'millimetre' },
+  placed: [{ place: 'block', partId: 'block' }], passes: [], observations: [], concessions: [], signOffs: [],
+  openFindings: [], worked: [],
+}
+
+const signed = (operationKey: string, live = true) => ({ id: operationKey, operationKey, definitionHash: 'h', live })
+
+function passOf(number: number, values: Record<string, number>): Evidence['passes'][number] {
+  return {
+    id: `pass-${number}`, operationKey: 'hone', partId: 'block', feature: 'bore-1', number, standardUncertainty: 1,
+    state: [], setOn: null,
+    readings: Object.entries(values).map(([point, value]) => ({ id: `${number}-${point}`, point, value })),
+  }
+}
+
+function standing(key: string, evidence: Partial<Evidence>): Standing {
+  return standingsOf({ ...nothing, ...evidence }).find(({ operation: { key: one } }) => one === key)!
+}
+
+const titleOf = () => 'Bore 1'
+const obstacles = (key: string, evidence: Partial<Evidence>) => obstaclesOf(standing(key, evidence), titleOf)
+
+describe('where an operation stands', () => {
+  it('waits while any earlier step is open, however far back', () => {
+    expect(standing('wash', {}).state).toBe('ready')
+    expect(standing('hone', {}).state).toBe('waiting')
+    const reopened = standing('assemble', { signOffs: [signed('wash', false), signed('hone')] })
+    expect(reopened.state).toBe('waiting')
+    expect(reopened.waitsFor.map(({ key }) => key)).toEqual(['wash'])
+    expect(standing('wash', { signOffs: [signed('wash', false)] }).state).toBe('re-opened')
+  })
+
+  it('is not ready to sign until the pass is full', () => {
+    const signOffs = [signed('wash')]
+    expect(obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500 })] }))
+      .toEqual(['not fully measured: Bore 1'])
+    expect(obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })] })).toEqual([])
+  })
+
+  it('is not ready to sign while something is to be seen, or seen not to be so', () => {
+    expect(obstacles('wash', {})).toEqual(['not ticked as seen: Clean cloth'])
+    const tick = (outcome: 'seen' | 'not-seen' | 'not-applicable') =>
+      [{ id: '1', operationKey: 'wash', item: 'clean', outcome, note: '', personId: 'p' }]
+    expect(obstacles('wash', { observations: tick('not-seen') })).toEqual(['not ticked as seen: Clean cloth'])
+    expect(obstacles('wash', { observations: tick('seen') })).toEqual([])
+    expect(obstacles('wash', { observations: tick('not-applicable') })).toEqual([])
+  })
+
+  it('lets an outside be signed only while a concession covers what was measured', () => {
+    const passes = [passOf(1, { top: 1_500, middle: 1_500, bottom: 2_100 })]
+    const concession = { findingId: 'f', requirement: requirement.key, low: 1_500, high: 2_100, reason: '', by: 'Owner' }
+    expect(obstacles('hone', { passes })).toEqual(['outside: Bore 1'])
+    expect(obstacles('hone', { passes, concessions: [concession] })).toEqual([])
+    expect(obstacles('hone', { passes, concessions: [{ ...concession, high: 2_099 }] })).toEqual(['outside: Bore 1'])
+    const remeasured = [passOf(2, { top: 1_500 })]
+    expect(obstacles('hone', { passes: remeasured, concessions: [concession] })).toEqual(['not fully measured: Bore 1'])
+  })
+
+  it('is stopped by an open finding on it, and from planning on by one of the whole job', () => {
+    const on = (operationKey: string | null, stops = true) => ({ openFindings: [{ operationKey, title: 'Crack', stops }] })
+    const passes = [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })]
+    expect(obstacles('hone', { passes, ...on('hone') })).toEqual(['waiting for the owner: Crack'])
+    expect(obstacles('hone', { passes, ...on(null) })).toEqual(['waiting for the owner: Crack'])
+    expect(obstacles('hone', { passes, ...on('hone', false) })).toEqual([])
+    expect(obstacles('hone', { passes, ...on('wash') })).toEqual([])
+  })
+})

@@ -1,0 +1,117 @@
+import {
+  deriveFeature, indexFeatures, featureOf, judge, measurementsOf, stages,
+  type FeatureDefinition, type FeatureIndex, type Measurements, type Observation, type Operation, type Verdict,
+} from '@tenths/domain'
+import { concessionFor } from './concessions.ts'
+import type { Evidence, KnownSignOff, LiveConcession, OpenFinding } from './evidence.ts'
+
+export const operationStates = ['waiting', 'ready', 'under-way', 'signed', 're-opened'] as const
+export type OperationState = (typeof operationStates)[number]
+
+/** Where one operation stands: what is measured, seen, signed, and what it still waits for. */
+export interface Standing {
+  readonly operation: Operation
+  readonly state: OperationState
+  /** One for each of its requirements, in its order. */
+  readonly verdicts: readonly Verdict[]
+  /** Concessions that cover a verdict, by requirement key. */
+  readonly conceded: ReadonlyMap<string, LiveConcession>
+  /** Features measured here whose latest pass is not full, or was taken in another state than they ask for. */
+  readonly unmeasured: readonly FeatureDefinition[]
+  /** Things not ticked as seen or not applicable. */
+  readonly unseen: readonly Observation[]
+  /** Open findings that stop a signature here. */
+  readonly stoppedBy: readonly OpenFinding[]
+  readonly openFindings: number
+  /** Operations before this one, however far, that are not signed; empty when it can be worked on. */
+  readonly waitsFor: readonly Operation[]
+  readonly signOff: KnownSignOff | null
+}
+
+/** Where every operation of a job stands, in the route's order: a pure function of the evidence. */
+export function standingsOf(evidence: Evidence): Standing[] {
+  const { plan, settings } = evidence
+  const index = indexFeatures(plan.features)
+  const measurements = measurementsOf(evidence.placed, evidence.passes)
+  const requirements = new Map(plan.requirements.map((requirement) => [requirement.key, requirement]))
+  const liveSignOffs = new Map(evidence.signOffs.filter(({ live }) => live).map((signOff) => [signOff.operationKey, signOff]))
+  const waitsFor = unsignedBefore(plan.operations, (key) => liveSignOffs.has(key))
+  return plan.operations.map((operation) => {
+    const verdicts = operation.requirements.flatMap((key) => {
+      const requirement = requirements.get(key)
+      return requirement === undefined ? [] : [judge(requirement, measurements, index, settings)]
+    })
+    const conceded = new Map(verdicts.flatMap((verdict) => {
+      const concession = concessionFor(verdict, evidence.concessions)
+      return concession === null ? [] : [[verdict.requirement, concession] as const]
+    }))
+    const signOff = liveSignOffs.get(operation.key) ?? null
+    const before = waitsFor.get(operation.key) ?? []
+    return {
+      operation,
+      state: stateOf(operation, evidence, signOff !== null, before.length === 0),
+      verdicts,
+      conceded,
+      unmeasured: unmeasuredOf(operation, measurements, index),
+      unseen: unseenOf(operation, evidence),
+      stoppedBy: evidence.openFindings.filter((finding) => stops(finding, operation)),
+      openFindings: evidence.openFindings.filter(({ operationKey }) => operationKey === operation.key).length,
+      waitsFor: before,
+      signOff,
+    }
+  })
+}
+
+/** Every operation before each one, at any distance, that is not signed. Route order is kept. */
+function unsignedBefore(
+  operations: readonly Operation[], isSigned: (key: string) => boolean,
+): ReadonlyMap<string, readonly Operation[]> {
+  const byKey = new Map(operations.map((operation) => [operation.key, operation]))
+  const known = new Map<string, ReadonlySet<string>>()
+  const before = (key: string): ReadonlySet<string> => {
+    const found = known.get(key)
+    if (found !== undefined) return found
+    const keys = new Set((byKey.get(key)?.after ?? []).flatMap((earlier) => [earlier, ...before(earlier)]))
+    known.set(key, keys)
+    return keys
+  }
+  return new Map(operations.map(({ key }) => {
+    const keys = before(key)
+    return [key, operations.filter((other) => keys.has(other.key) && !isSigned(other.key))]
+  }))
+}
+
+function stateOf(operation: Operation, evidence: Evidence, signed: boolean, reachable: boolean): OperationState {
+  if (signed) return 'signed'
+  if (evidence.signOffs.some(({ operationKey }) => operationKey === operation.key)) return 're-opened'
+  if (!reachable) return 'waiting'
+  const begun = evidence.worked.includes(operation.key)
+    || evidence.passes.some(({ operationKey }) => operationKey === operation.key)
+    || evidence.observations.some(({ operationKey }) => operationKey === operation.key)
+  return begun ? 'under-way' : 'ready'
+}
+
+/** Also a feature without limits is recorded in full before the step that measures it is signed. */
+function unmeasuredOf(operation: Operation, measurements: Measurements, index: FeatureIndex): FeatureDefinition[] {
+  return operation.features.map((reference) => featureOf(index, reference)).filter((definition) => {
+    const pass = measurements.latestPass(definition)
+    return !deriveFeature(definition, pass).complete || definition.state.some((state) => pass?.state.includes(state) !== true)
+  })
+}
+
+function unseenOf(operation: Operation, evidence: Evidence): Observation[] {
+  const ticked = new Set(evidence.observations
+    .filter(({ operationKey, outcome }) => operationKey === operation.key && outcome !== 'not-seen')
+    .map(({ item }) => item))
+  return operation.observations.filter(({ key }) => !ticked.has(key))
+}
+
+/**
+ * A finding stops the operation that it was raised on. One that belongs to the whole job (parts that will not go together)
+ * stops everything from planning on: no metal is cut while it is open.
+ */
+function stops({ stops: isStopping, operationKey }: OpenFinding, operation: Operation): boolean {
+  if (!isStopping) return false
+  if (operationKey !== null) return operationKey === operation.key
+  return stages.indexOf(operation.stage) >= stages.indexOf('planning')
+}
