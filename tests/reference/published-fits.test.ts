@@ -3,9 +3,9 @@ import { parseLength } from '../../packages/domain/src/index.ts'
 import { judgePair, type PairToJudge } from './support.ts'
 
 /**
- * Published fits, limits of hole and shaft given literally. Tolerance 0: inches to five decimals and microns are whole
- * nanometres, so the clearance must come out to the nanometre. Each fit is judged at both of its extremes (within), and
- * one gauge step past each (outside).
+ * Published fits, limits of hole and shaft given literally. Tolerance 0: inches to five decimals and microns
+ * are whole nanometres, so the clearance must come out to the nanometre. Each fit is judged at both of its
+ * extremes (within), and one gauge step past each (outside).
  */
 interface PublishedFit {
   readonly name: string

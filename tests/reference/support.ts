@@ -3,7 +3,9 @@ import {
   type Requirement, type Verdict,
 } from '../../packages/domain/src/index.ts'
 
-/** A hole in a place of its own and the shaft that goes in, one point each: enough to judge a published fit. */
+/**
+ * A hole in a place of its own and the shaft that goes in, one point each: enough to judge a published fit.
+ */
 const hole: FeatureDefinition = {
   place: 'rod/1', feature: 'bushing', title: 'Bushing of rod 1', shape: 'hole', quantity: 'length', nominal: null,
   state: [], points: [{ key: 'only', station: 'only', axis: 'only' }],

@@ -28,7 +28,8 @@ export const readerUnitSymbols: Record<ReaderUnit, string> = { inch: 'in', milli
 const minus = '−'
 
 /**
- * A length with fixed decimals, as many as its step needs, so that columns align: 7 000 nm to 0.001 mm is `0.007`.
+ * A length with fixed decimals, as many as its step needs, so that columns align: 7 000 nm to 0.001 mm is
+ * `0.007`.
  * @param value nanometres; an uncertainty may have a fraction
  * @throws DomainError `value-out-of-range` for a step that has no finite decimals in the unit
  */
@@ -54,8 +55,8 @@ export function fixed(scaled: bigint, decimals: number): string {
 }
 
 /**
- * The figure for a sentence: tenths where they tell the whole value, else half tenths, else 0.00001 in; microns
- * likewise, else 0.0001 mm.
+ * The figure for a sentence: tenths where they tell the whole value, else half tenths, else 0.00001 in;
+ * microns likewise, else 0.0001 mm.
  */
 export function sayLength(value: number, unit: ReaderUnit): string {
   const formats: readonly LengthFormat[] = unit === 'inch'

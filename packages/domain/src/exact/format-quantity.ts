@@ -7,7 +7,9 @@ import type { RoundingMode } from './rounding.ts'
  * A torque, angle, mass or pressure in the reader's unit with fixed decimals, without the unit's symbol.
  * @param value whole base units
  */
-export function formatQuantity(value: number, unitName: QuantityUnitName, decimals: number, mode: RoundingMode): string {
+export function formatQuantity(
+  value: number, unitName: QuantityUnitName, decimals: number, mode: RoundingMode,
+): string {
   const { perUnit } = quantityUnits[unitName]
   const scaled = roundRatio(
     BigInt(value) * 10n ** BigInt(decimals) * perUnit.denominator,

@@ -11,8 +11,8 @@ const decimal = /^(\d+[.,]?\d*|[.,]\d+)$/
 const fraction = /^(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*(\d+)$/
 
 /**
- * Reads a number as people type it: `4.0312`, `101,6`, `.5`, `1/64`, `4 1/32`, `4-1/32`, each with an optional sign
- * (`+`, `-`, `−`). A point or a comma is the decimal mark; thousands are never grouped.
+ * Reads a number as people type it: `4.0312`, `101,6`, `.5`, `1/64`, `4 1/32`, `4-1/32`, each with an
+ * optional sign (`+`, `-`, `−`). A point or a comma is the decimal mark; thousands are never grouped.
  * @returns the exact ratio, or null when the text is not such a number
  */
 export function readNumber(text: string): Ratio | null {

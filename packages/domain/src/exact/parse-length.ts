@@ -8,12 +8,13 @@ import { readNumber } from './number-text.ts'
 const withSuffix = /^(.*?[\d.,])\s*([^\d\s.,/+\-−][^\d\s]*)?$/s
 
 /**
- * Reads a typed length without passing through a float: `4.0312`, `101,6 mm`, `4 1/32`, `+0.5 thou`, `−3 tenths`.
+ * Reads a typed length without passing through a float: `4.0312`, `101,6 mm`, `4 1/32`, `+0.5 thou`, `−3
+ * tenths`.
  * @param text what was typed
  * @param unit the unit meant when the text names none
  * @returns whole nanometres; half a turn of the last digit is never rounded away
- * @throws DomainError `length-unreadable` for text that is no length, `length-not-exact` for a part of a nanometre
- *   (1/128 in), `value-out-of-range` past the safe whole numbers
+ * @throws DomainError `length-unreadable` for text that is no length, `length-not-exact` for a part of a
+ *   nanometre (1/128 in), `value-out-of-range` past the safe whole numbers
  */
 export function parseLength(text: string, unit: LengthUnit): Nanometres {
   const match = withSuffix.exec(text.trim())
@@ -21,7 +22,10 @@ export function parseLength(text: string, unit: LengthUnit): Nanometres {
   const typedUnit = suffix === undefined ? unit : lengthSuffixes[suffix.toLowerCase()]
   const number = match && readNumber(match[1] ?? '')
   if (!number || typedUnit === undefined) {
-    throw new DomainError('length-unreadable', `“${shorten(text)}” is not a length. Type a figure such as 4.0312 or 101.6 mm.`)
+    throw new DomainError(
+      'length-unreadable',
+      `“${shorten(text)}” is not a length. Type a figure such as 4.0312 or 101.6 mm.`,
+    )
   }
   const product = number.numerator * BigInt(nanometresPer[typedUnit])
   if (product % number.denominator !== 0n) {
@@ -32,7 +36,7 @@ export function parseLength(text: string, unit: LengthUnit): Nanometres {
   }
   const length = product / number.denominator
   if (length > BigInt(Number.MAX_SAFE_INTEGER) || length < BigInt(Number.MIN_SAFE_INTEGER)) {
-    throw new DomainError('value-out-of-range', `“${shorten(text)}” is longer than anything that can be measured here.`)
+    throw new DomainError('value-out-of-range', `“${shorten(text)}” is longer than anything measured here.`)
   }
   return nanometresOf(Number(length))
 }

@@ -10,8 +10,8 @@ export interface GaugeResolution {
 }
 
 /**
- * The smallest step that can be read honestly, in nanometres: half a division by eye, one step of a digital display.
- * A dial division may be an odd number of nanometres, so this need not be whole.
+ * The smallest step that can be read honestly, in nanometres: half a division by eye, one step of a digital
+ * display. A dial division may be an odd number of nanometres, so this need not be whole.
  */
 export function readableStep(gauge: GaugeResolution): number {
   return gauge.display === 'analogue' ? gauge.division / 2 : gauge.division

@@ -4,8 +4,8 @@ import { round, type RoundingMode } from './rounding.ts'
 const largestQuotient = 2n ** 50n
 
 /**
- * Rounds an exact ratio to a whole number by the package's one rounding function. The remainder only decides on which
- * side of a half the ratio lies, so that no binary fraction takes part in the choice.
+ * Rounds an exact ratio to a whole number by the package's one rounding function. The remainder only decides
+ * on which side of a half the ratio lies, so that no binary fraction takes part in the choice.
  * @param denominator positive
  * @throws DomainError `value-out-of-range` past 2^50
  */

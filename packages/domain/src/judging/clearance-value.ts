@@ -11,8 +11,8 @@ import type { Measurand } from './requirement.ts'
 import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
 
 /**
- * Hole less shaft, on both sides: least hole less greatest shaft, and greatest hole less least shaft. A gauge that was
- * set on the mate shows the clearance itself, and with one uncertainty instead of two.
+ * Hole less shaft, on both sides: least hole less greatest shaft, and greatest hole less least shaft. A gauge
+ * that was set on the mate shows the clearance itself, and with one uncertainty instead of two.
  * @throws DomainError `point-unknown` when pairing is by station and the features share none
  */
 export function clearanceValue(
@@ -49,7 +49,8 @@ function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measureme
   if (pass.setOn.partId !== measurements.partAt(mate.place)) {
     return allMissing(
       definition,
-      `${definition.title}: the gauge was set on another part than the one now in ${placeTitle(mate.place)}. Set it on this one and measure again.`,
+      `${definition.title}: the gauge was set on another part than the one now in ${placeTitle(mate.place)}. `
+        + 'Set it on this one and measure again.',
     )
   }
   const { least, greatest } = sizeOf(values.map(({ value }) => value))

@@ -3,8 +3,8 @@ import type { Limits } from './requirement.ts'
 const rootTwoPi = Math.sqrt(2 * Math.PI)
 
 /**
- * The standard normal distribution function Φ(z), to about 15 figures: near the middle by its power series (all terms
- * of one sign, so nothing cancels), in the tails by the continued fraction of Mills' ratio.
+ * The standard normal distribution function Φ(z), to about 15 figures: near the middle by its power series
+ * (all terms of one sign, so nothing cancels), in the tails by the continued fraction of Mills' ratio.
  */
 export function standardNormal(z: number): number {
   if (z === Infinity) return 1
@@ -31,8 +31,9 @@ function millsRatio(z: number): number {
 }
 
 /**
- * Probability that the true value conforms (JCGM 106:2012, normal): Φ((high − greatest)/u) − Φ((low − least)/u). Least
- * and greatest share their error, as readings of one gauge do; where they are equal this is the guide's own formula.
+ * Probability that the true value conforms (JCGM 106:2012, normal): Φ((high − greatest)/u) − Φ((low −
+ * least)/u). Least and greatest share their error, as readings of one gauge do; where they are equal this is
+ * the guide's own formula.
  * @returns 0 to 1; with u = 0 the value is taken as true
  */
 export function probabilityOfConformity(

@@ -22,9 +22,10 @@ export interface CountedPass {
 }
 
 /**
- * Finds the pass that a verdict may rest on. Only the latest counts: readings of an earlier one belong to metal that
- * may be gone. A pass with gaps, or taken in another state, says nothing yet.
- * @throws DomainError `feature-unknown` when the plan defines no such feature, `value-out-of-range` for an impossible u
+ * Finds the pass that a verdict may rest on. Only the latest counts: readings of an earlier one belong to
+ * metal that may be gone. A pass with gaps, or taken in another state, says nothing yet.
+ * @throws DomainError `feature-unknown` when the plan defines no such feature, `value-out-of-range` for an
+ *   impossible u
  */
 export function countedPass(
   reference: FeatureReference,

@@ -6,7 +6,9 @@ import type { RemedyRule, Requirement } from './requirement.ts'
 /** Which way a value goes. */
 export type Direction = 'up' | 'down'
 
-/** What taking metal off a feature does to a requirement's value, and by how much for one base unit taken off. */
+/**
+ * What taking metal off a feature does to a requirement's value, and by how much for one base unit taken off.
+ */
 export interface CutEffect {
   readonly direction: Direction
   readonly perBaseUnit: number
@@ -15,9 +17,9 @@ export interface CutEffect {
 const cuts: readonly RemedyRule['action'][] = ['hone', 'grind', 'file', 'face', 'deck']
 
 /**
- * Which way a cut moves the value: metal off a hole or gap makes it larger, off anything else smaller. A cut on a
- * feature that the value is not made of (a rod's face for a side clearance measured with feelers) does what its rule
- * was set for. Null when the rule does not cut.
+ * Which way a cut moves the value: metal off a hole or gap makes it larger, off anything else smaller. A cut
+ * on a feature that the value is not made of (a rod's face for a side clearance measured with feelers) does
+ * what its rule was set for. Null when the rule does not cut.
  */
 export function cutMoves(
   { measurand }: Requirement, { action, feature }: RemedyRule, needed: Direction, features: FeatureIndex,

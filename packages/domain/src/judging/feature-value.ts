@@ -7,7 +7,9 @@ import { allMissing, countedPass, type CountedPass } from './counted-pass.ts'
 import type { Measurand, Reducer } from './requirement.ts'
 import type { Unmeasured, Value } from './value.ts'
 
-/** Reducers that are a difference of two readings of one pass: what the gauge was set on cancels out of them. */
+/**
+ * Reducers that are a difference of two readings of one pass: what the gauge was set on cancels out of them.
+ */
 const differences: readonly Reducer[] = ['range', 'out-of-round', 'taper']
 
 export function isDifference(reducer: Reducer): boolean {
@@ -15,8 +17,8 @@ export function isDifference(reducer: Reducer): boolean {
 }
 
 /**
- * The value of one feature: its size by the reducer, or its form. A difference of two readings carries √2 of the
- * uncertainty of one; a mean carries that of one, because a gauge that is off is off at every point.
+ * The value of one feature: its size by the reducer, or its form. A difference of two readings carries √2 of
+ * the uncertainty of one; a mean carries that of one, because a gauge that is off is off at every point.
  * @throws DomainError `point-unknown` when the feature has not the points that the reducer needs
  */
 export function featureValue(

@@ -14,10 +14,11 @@ import type { Verdict } from './verdict.ts'
 import { guardBandOf, zoneOf } from './zones.ts'
 
 /**
- * The verdict on one requirement from what is measured now: within, not proven, outside or not measured, with the
- * uncertainty, the probability of conformity and, when it is outside, the remedy.
+ * The verdict on one requirement from what is measured now: within, not proven, outside or not measured, with
+ * the uncertainty, the probability of conformity and, when it is outside, the remedy.
  * @param features the plan's features; index them once (indexFeatures) where many requirements are judged
- * @throws DomainError when the plan refers to a feature it does not define, or asks of a feature what its points cannot tell
+ * @throws DomainError when the plan refers to a feature it does not define, or asks of a feature what its
+ *   points cannot tell
  */
 export function judge(
   requirement: Requirement,
@@ -63,7 +64,10 @@ export function judgeAll(
   return plan.requirements.map((requirement) => judge(requirement, measurements, index, settings))
 }
 
-/** The measured value of what a requirement compares, or what is missing for it: what pages show before a verdict. */
+/**
+ * The measured value of what a requirement compares, or what is missing for it: what pages show before a
+ * verdict.
+ */
 export function valueOf(measurand: Measurand, measurements: Measurements, features: FeatureIndex): Value {
   switch (measurand.kind) {
     case 'feature': return featureValue(measurand, measurements, features)

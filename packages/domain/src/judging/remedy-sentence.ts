@@ -33,7 +33,10 @@ const otherOpenings: Record<Exclude<RemedyRule['action'], 'hone' | 'grind' | 'fi
   investigate: 'Find out why',
 }
 
-/** The remedy as one machinist would say it to another: “Hone 0.0003 in off …, on diameter, to reach 0.0007 in.” */
+/**
+ * The remedy as one machinist would say it to another: “Hone 0.0003 in off …, on diameter, to reach 0.0007
+ * in.”
+ */
 export function remedySentence(figures: RemedyFigures): string {
   const sentence = figures.amount === null
     ? changeSentence(figures)
@@ -57,7 +60,8 @@ function cutSentence({ requirement, rule, aim, features, unit }: RemedyFigures, 
 
 function reachSentence({ requirement, reaches, needed }: RemedyFigures): string {
   if (reaches === 'neither') {
-    return ` That alone will not do: metal only comes off, and the ${needed === 'up' ? 'largest' : 'smallest'} value cannot be brought back inside the limits.`
+    const stuck = needed === 'up' ? 'largest' : 'smallest'
+    return ` That alone will not do: metal only comes off, and the ${stuck} value cannot be brought back inside the limits.`
   }
   if (reaches === 'target' || requirement.limits.target === null) return ''
   return ' Not every place can reach the target, because metal only comes off; all of it stays inside the limits.'
@@ -69,7 +73,8 @@ function changeSentence({ requirement, rule, needed, aim, change, features, unit
   const [difference, goal] = [change, aim].map((value) => sayValue(value, requirement.quantity, unit))
   const figure = `${difference} ${needed === 'up' ? 'more' : 'less'} is wanted to reach ${goal}.`
   if (verb !== undefined) {
-    return `${verb}${title === null ? '' : ` ${title}`}: ${figure} Metal only comes off, so a cut alone cannot give it.`
+    const where = title === null ? '' : ` ${title}`
+    return `${verb}${where}: ${figure} Metal only comes off, so a cut alone cannot give it.`
   }
   const opening = otherOpenings[rule.action as keyof typeof otherOpenings]
   return `${opening}${title === null ? '' : ` (${title})`}: ${figure}`

@@ -16,9 +16,10 @@ export interface OutsideValue {
 }
 
 /**
- * What to do about a value outside its limits: how much metal to take off and where, or what to change. A cut is
- * reckoned to the target at the tightest place; elsewhere metal only comes off, so the rest of the feature ends at the
- * target or stays where it already is beyond it, and `reaches` says which of the two is still good.
+ * What to do about a value outside its limits: how much metal to take off and where, or what to change. A cut
+ * is reckoned to the target at the tightest place; elsewhere metal only comes off, so the rest of the feature
+ * ends at the target or stays where it already is beyond it, and `reaches` says which of the two is still
+ * good.
  */
 export function remedyFor(
   requirement: Requirement, outside: OutsideValue, features: FeatureIndex, unit: ReaderUnit,

@@ -10,9 +10,9 @@ export interface ZoneFinding {
 }
 
 /**
- * Compares least with the low and greatest with the high limit (ISO 14253-1). With a guard band U the value is within
- * when it clears the limit by U or more, outside when it is beyond the limit by more than U, not proven between. Without
- * one U is nothing: on the limit is within, beyond it outside.
+ * Compares least with the low and greatest with the high limit (ISO 14253-1). With a guard band U the value
+ * is within when it clears the limit by U or more, outside when it is beyond the limit by more than U, not
+ * proven between. Without one U is nothing: on the limit is within, beyond it outside.
  */
 export function zoneOf(least: number, greatest: number, limits: Limits, guardBand: number): ZoneFinding {
   const low = limits.low === null ? 'within' : zoneOfMargin(least - limits.low, guardBand)

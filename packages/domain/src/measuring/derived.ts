@@ -4,7 +4,9 @@ import type { FeatureDefinition } from '../features/feature.ts'
 import { formConvention, outOfRound, sizeOf, taper, type FormFigure, type Size } from './form.ts'
 import type { FeaturePass } from './pass.ts'
 
-/** What one pass says of a feature; `complete` is false while points are missing, and then no form is given. */
+/**
+ * What one pass says of a feature; `complete` is false while points are missing, and then no form is given.
+ */
 export interface DerivedFeature {
   readonly complete: boolean
   readonly size: Size | null
@@ -12,7 +14,10 @@ export interface DerivedFeature {
   readonly taper: FormFigure | null
 }
 
-/** Size and form of a feature from one pass. A partial pass gives neither: it may mix what was and what will be. */
+/**
+ * Size and form of a feature from one pass. A partial pass gives neither: it may mix what was and what will
+ * be.
+ */
 export function deriveFeature(definition: FeatureDefinition, pass: FeaturePass | null): DerivedFeature {
   const values = new Map((pass?.readings ?? []).map(({ point, value }) => [point, value]))
   const readings = definition.points.flatMap(({ key, station, axis }) => {

@@ -9,8 +9,8 @@ export interface FormReading {
 }
 
 /**
- * The convention of this program. Others exist and give other figures for the same readings, so its name stands
- * wherever the figures do. Two points cannot see an odd number of lobes.
+ * The convention of this program. Others exist and give other figures for the same readings, so its name
+ * stands wherever the figures do. Two points cannot see an odd number of lobes.
  */
 export const formConvention = {
   name: 'Two-point, section by section',
@@ -24,7 +24,10 @@ export interface Size {
   readonly greatest: number
 }
 
-/** Mean (rounded to a whole base unit, half to even), least and greatest. @throws DomainError `point-unknown` when empty */
+/**
+ * Mean (rounded to a whole base unit, half to even), least and greatest.
+ * @throws DomainError `point-unknown` when empty
+ */
 export function sizeOf(values: readonly number[]): Size {
   if (values.length === 0) throw new DomainError('point-unknown', 'A size needs one reading at least.')
   let sum = 0
@@ -44,12 +47,18 @@ export interface FormFigure {
   readonly at: string
 }
 
-/** Largest difference between axes at one depth; null when no depth was read on two axes. Base unit, on diameter. */
+/**
+ * Largest difference between axes at one depth; null when no depth was read on two axes. Base unit, on
+ * diameter.
+ */
 export function outOfRound(readings: readonly FormReading[]): FormFigure | null {
   return largestSpread(readings, 'station')
 }
 
-/** Largest difference between depths on one axis; null when no axis was read at two depths. Base unit, on diameter. */
+/**
+ * Largest difference between depths on one axis; null when no axis was read at two depths. Base unit, on
+ * diameter.
+ */
 export function taper(readings: readonly FormReading[]): FormFigure | null {
   return largestSpread(readings, 'axis')
 }

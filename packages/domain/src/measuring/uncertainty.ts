@@ -1,7 +1,10 @@
 import { DomainError } from '../errors.ts'
 import { readableStep, type GaugeResolution } from '../exact/resolution.ts'
 
-/** Root of the sum of squares: how independent uncertainties add (JCGM 100:2008, 5.1.2, sensitivity 1). Base unit of the parts. */
+/**
+ * Root of the sum of squares: how independent uncertainties add (JCGM 100:2008, 5.1.2, sensitivity 1). Base
+ * unit of the parts.
+ */
 export function rootSumSquare(...parts: readonly number[]): number {
   if (parts.some((part) => !Number.isFinite(part) || part < 0)) {
     throw new DomainError('value-out-of-range', 'An uncertainty is a number that is not negative.')
@@ -19,8 +22,8 @@ export interface GaugeUncertainty {
 }
 
 /**
- * Standard uncertainty u of one reading: resolution as a rectangle of one readable step (step/√12), calibration U/k,
- * repeatability s, root of the sum of squares (JCGM 100:2008, 4.3 and F.2.2.1).
+ * Standard uncertainty u of one reading: resolution as a rectangle of one readable step (step/√12),
+ * calibration U/k, repeatability s, root of the sum of squares (JCGM 100:2008, 4.3 and F.2.2.1).
  */
 export function standardUncertainty({ resolution, calibration, repeatability }: GaugeUncertainty): number {
   const calibrated = calibration === null ? 0 : calibration.expanded / calibration.coverageFactor

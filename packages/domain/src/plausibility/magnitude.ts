@@ -5,7 +5,10 @@ export interface Doubt {
   readonly sentence: string
 }
 
-/** Bands of value over nominal that give a slip away. The shop sets them; these are starter numbers, from memory. */
+/**
+ * Bands of value over nominal that give a slip away. The shop sets them; these are starter numbers, from
+ * memory.
+ */
 export interface MagnitudeNumbers {
   /** An inch typed as millimetres or the reverse: 25.4, give or take what wear and oversize can do. */
   readonly unitRatio: readonly [number, number]
@@ -20,7 +23,8 @@ export const starterMagnitudeNumbers: MagnitudeNumbers = {
 
 /**
  * Whether a size was typed in the wrong unit or with its decimal point displaced.
- * @param value and nominal in the same base unit; null where no nominal can be named, and then nothing is said
+ * @param value and nominal in the same base unit; null where no nominal can be named, and then nothing is
+ *   said
  */
 export function checkMagnitude(
   value: number,
@@ -40,7 +44,8 @@ export function checkMagnitude(
   if (numbers.decimalRatios.some((band) => isIn(factor, band))) {
     return {
       outcome: 'block', rule: 'decimal-place',
-      sentence: `This is about ${powerOfTen(factor)} times ${direction} than the nominal size: is the decimal point in its place?`,
+      sentence: `This is about ${powerOfTen(factor)} times ${direction} than the nominal size: `
+        + 'is the decimal point in its place?',
     }
   }
   return null
