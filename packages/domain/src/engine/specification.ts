@@ -86,7 +86,7 @@ export interface PartsSpecification {
     /** Largest diameter of the pin bore's mouth, chamfer or counterbore included. */
     readonly pinBoreMouth: Nanometres | null
     readonly grooves: readonly RingGroove[]
-      /** Whether the crown carries a mark that must point to the front. */
+    /** Whether the crown carries a mark that must point to the front. */
     readonly hasFrontMark: boolean
   }
   readonly pin: { readonly fit: PinFit; readonly diameter: Nanometres; readonly length: Nanometres }
@@ -96,7 +96,12 @@ export interface PartsSpecification {
     readonly bigEndWidth: Nanometres
     readonly smallEndBore: Nanometres
   }
-  readonly retainers: { readonly perSide: 1 | 2; readonly thickness: Nanometres } | null
+  /** Flat retaining rings; null for wire. `outerFlanks`, between the grooves' outer flanks, is left out until measured. */
+  readonly retainers: {
+    readonly perSide: 1 | 2
+    readonly thickness: Nanometres
+    readonly outerFlanks?: Nanometres
+  } | null
   readonly rodShell: ShellSpecification
   readonly mainShell: ShellSpecification
 }

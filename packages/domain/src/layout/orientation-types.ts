@@ -21,4 +21,11 @@ export interface CylinderOrientation {
   readonly majorThrustHour: 3 | 9
   /** On which hand of the assembly the chamfer lies when the front mark is up: equal on every assembly of a bank. */
   readonly hand: 'with-mark' | 'against-mark' | null
+  /** Where the valley of a V lies on the crown, as a clock hour with the front at 12. */
+  readonly valleyHour: 3 | 9 | null
+  /**
+   * Seen on the crown, the quarter turn from valve notches that lie toward the valley to the wide chamfer: the same on
+   * every assembly of a symmetric V, so that an odd one out is an error of assembly.
+   */
+  readonly notchToChamfer: 'clockwise' | 'counterclockwise' | null
 }

@@ -1,5 +1,6 @@
 import type { Duty } from '../engine/duty.ts'
 import type { EngineSpecification, PartsSpecification } from '../engine/specification.ts'
+import type { Nanometres } from '../exact/length.ts'
 import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
 import type { Limits, Requirement, RuleLevel } from '../judging/requirement.ts'
 import type { CylinderOrientation } from '../layout/orientation-types.ts'
@@ -77,6 +78,8 @@ export interface PlanInput {
   readonly sheets: readonly SheetLimit[]
   /** Options of the route: what was ordered or found. */
   readonly options: RouteOptions
+  /** Compressed thickness of the head gasket in nanometres; left out while nobody has chosen one. */
+  readonly gasketThickness?: Nanometres
 }
 
 export interface RouteOptions {
@@ -86,6 +89,8 @@ export interface RouteOptions {
   readonly crank: 'grind' | 'polish' | 'none'
   readonly newRodBolts: boolean
   readonly balance: boolean
+  /** A stroke longer than the block was made for: trial assembly comes before balancing. Left out means no. */
+  readonly stroked?: boolean
 }
 
 /** Fit sheet and route: immutable once kept as a revision. */

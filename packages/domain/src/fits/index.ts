@@ -1,0 +1,46 @@
+import { boltFits } from './bolts.ts'
+import { boreForms } from './bore-form.ts'
+import { crankEndPlays } from './crank-end-play.ts'
+import { deckClearanceFit } from './deck-clearance.ts'
+import type { FitDefinition } from './fit-definition.ts'
+import { housingFits } from './housing.ts'
+import { journalForms } from './journal-form.ts'
+import { mainBearingClearance } from './main-bearing.ts'
+import { pinEndPlayFit } from './pin-end-play.ts'
+import { pinInPiston } from './pin-in-piston.ts'
+import { pinInRod } from './pin-in-rod.ts'
+import { pistonInBore } from './piston-in-bore.ts'
+import { pressedPin } from './pressed-pin.ts'
+import { railEndGap } from './rail-end-gap.ts'
+import { ringBackClearances } from './ring-back-clearance.ts'
+import { ringEndGap } from './ring-end-gap.ts'
+import { oilRingSideClearance, ringSideClearances } from './ring-side-clearance.ts'
+import { rodBearingClearance } from './rod-bearing.ts'
+import { rodSideClearance } from './rod-side-clearance.ts'
+import { assembledTurningTorqueFit, crankTurningTorqueFit } from './turning-torque.ts'
+
+/** Every fit of a short block, in the order of the fit sheet. A new fit is one file and one line here. */
+export const fits: readonly FitDefinition[] = [
+  pistonInBore,
+  ...boreForms,
+  pinInRod,
+  pressedPin,
+  pinInPiston,
+  pinEndPlayFit,
+  ringEndGap('top-ring', 'Top ring'),
+  ringEndGap('second-ring', 'Second ring'),
+  railEndGap,
+  ...ringSideClearances,
+  oilRingSideClearance,
+  ...ringBackClearances,
+  ...housingFits,
+  ...journalForms,
+  mainBearingClearance,
+  rodBearingClearance,
+  rodSideClearance,
+  ...crankEndPlays,
+  deckClearanceFit,
+  ...boltFits,
+  crankTurningTorqueFit,
+  assembledTurningTorqueFit,
+]

@@ -1,0 +1,87 @@
+import { DomainError } from '../errors.ts'
+import { validateCombination } from '../engine/validate-parts.ts'
+import { featureKey } from '../features/feature.ts'
+import type { FeatureDefinition } from '../features/feature.ts'
+import { shortBlockFeatures } from '../features/short-block/all.ts'
+import type { ShortBlockFeatures } from '../features/short-block/all.ts'
+import { fits } from '../fits/index.ts'
+import type { FitContext } from '../fits/fit-definition.ts'
+import { requirementsOfFit } from '../fits/requirements-of-fit.ts'
+import { orientations } from '../layout/orientation.ts'
+import type { Requirement } from '../judging/requirement.ts'
+import { oilGroove } from '../rings/oil-groove.ts'
+import { filletCases, filletFindings } from './findings/fillet.ts'
+import { geometryFindings } from './findings/geometry.ts'
+import { oilGrooveFindings } from './findings/oil-groove.ts'
+import type { Operation, Plan, PlanInput } from './plan-types.ts'
+import type { OperationDraft } from './route/route-context.ts'
+import { shortBlockRoute } from './route/short-block.ts'
+
+/** The crank's greatest end play where nobody limits it: 0.010 in, from memory. */
+const GREATEST_END_PLAY = 254_000
+
+/**
+ * Fit sheet and route of one engine: a pure function of its input.
+ * @throws DomainError `engine-impossible` for an engine that cannot exist, `rule-unknown` for a rule or sheet of a fit
+ *   that is not there, or a number that its fit does not have
+ */
+export function plan(input: PlanInput): Plan {
+  validateCombination(input.engine, input.parts)
+  requireKnownFits(input)
+  const { engine, parts } = input
+  const orientation = orientations(engine)
+  const groove = oilGroove(parts.piston)
+  const context: FitContext = {
+    engine, parts, duty: input.duty, options: input.options, cylinders: orientation,
+    gasketThickness: input.gasketThickness ?? null, supportRail: groove.state === 'broken',
+  }
+  const results = fits.map((fit) => ({ fit, ...requirementsOfFit(fit, context, input.rules, input.sheets) }))
+  const requirements = results.flatMap((result) => result.requirements)
+  const fillets = filletCases(engine, parts, greatestEndPlay(requirements))
+  const features = shortBlockFeatures(engine, parts, orientation)
+  const drafts = shortBlockRoute({
+    ...context, features, oilGroove: groove, sheets: new Set(input.sheets.map(({ fit }) => fit)),
+    filletDoubt: fillets.some(({ room }) => room.state === 'unknown'),
+  })
+  const operations = withRequirements(drafts, requirements)
+  return {
+    input,
+    features: measuredFeatures(features, operations),
+    requirements,
+    operations,
+    findings: [
+      ...filletFindings(fillets), ...oilGrooveFindings(groove, parts), ...geometryFindings(engine, parts),
+      ...results.flatMap((result) => result.findings),
+    ],
+    orientation,
+  }
+}
+
+function requireKnownFits({ rules, sheets }: PlanInput): void {
+  const known = new Set(fits.map(({ key }) => key))
+  for (const { fit } of [...rules, ...sheets]) {
+    if (!known.has(fit)) throw new DomainError('rule-unknown', `There is no fit “${fit}”.`, fit)
+  }
+}
+
+function greatestEndPlay(requirements: readonly Requirement[]): number {
+  return requirements.find(({ fit }) => fit === 'crank-end-play')?.limits.high ?? GREATEST_END_PLAY
+}
+
+/** Each requirement goes to the first of its fit's operations that the route has. */
+function withRequirements(drafts: readonly OperationDraft[], requirements: readonly Requirement[]): readonly Operation[] {
+  const present = new Set(drafts.map(({ key }) => key))
+  const judgedAt = new Map(fits.map((fit) => [fit.key, fit.judgedAt.find((key) => present.has(key))]))
+  return drafts.map((draft) => ({
+    ...draft,
+    requirements: requirements.filter(({ fit }) => judgedAt.get(fit) === draft.key).map(({ key }) => key),
+  }))
+}
+
+/** The features that some operation measures, in the order of the route. */
+function measuredFeatures(all: ShortBlockFeatures, operations: readonly Operation[]): readonly FeatureDefinition[] {
+  const definitions = new Map(Object.values(all as Readonly<Record<keyof ShortBlockFeatures, readonly FeatureDefinition[]>>)
+    .flat().map((definition) => [featureKey(definition), definition]))
+  const measured = new Set(operations.flatMap(({ features }) => features.map(featureKey)))
+  return [...measured].flatMap((key) => definitions.get(key) ?? [])
+}

@@ -1,0 +1,59 @@
+import { round } from '../../exact/rounding.ts'
+import type { FeatureDefinition, FeatureReference } from '../../features/feature.ts'
+import type { BenchKind, Observation, Stage } from '../plan-types.ts'
+import type { LeftOut, OperationDraft, StageRoute } from './route-context.ts'
+
+/** What a step says beyond what every step must say. */
+interface Details {
+  readonly features?: readonly (readonly FeatureDefinition[])[]
+  readonly observations?: readonly Observation[]
+  readonly cautions?: readonly string[]
+  readonly signatures?: 1 | 2
+  /** Left out of this route when false. */
+  readonly when?: boolean
+}
+
+/** A step of a stage, or that it is left out. */
+export type Step = { readonly draft: OperationDraft; readonly when: boolean }
+
+/** Starts the steps of one stage. */
+export function stepsOf(stage: Stage) {
+  return (
+    key: string, title: string, bench: BenchKind, minutes: number, after: readonly string[], details: Details = {},
+  ): Step => ({
+    when: details.when ?? true,
+    draft: {
+      key, title, stage, bench, minutes, after,
+      features: (details.features ?? []).flat().map(referenceOf),
+      observations: details.observations ?? [],
+      cautions: details.cautions ?? [],
+      signatures: details.signatures ?? 1,
+    },
+  })
+}
+
+/** Something to be seen. */
+export function see(key: string, title: string): Observation {
+  return { key, title }
+}
+
+/** Sorts steps into those that the route has and those that it leaves out. */
+export function stageRoute(steps: readonly Step[]): StageRoute {
+  const leftOut = (step: Step): LeftOut => ({ key: step.draft.key, after: step.draft.after })
+  return {
+    steps: steps.filter(({ when }) => when).map(({ draft }) => draft),
+    leftOut: steps.filter(({ when }) => !when).map(leftOut),
+  }
+}
+
+/**
+ * Standard minutes by size: `whole` on a V8 with its eight cylinders (or five mains, or four rod journals), of which a
+ * third is setting up and does not shrink. From memory, common practice; the spread is a quarter either way.
+ */
+export function minutesFor(whole: number, count: number, countOfV8: number): number {
+  return round(whole / 3 + (whole * 2 * count) / (3 * countOfV8), 'half-even')
+}
+
+function referenceOf({ place, feature }: FeatureDefinition): FeatureReference {
+  return { place, feature }
+}
