@@ -49,3 +49,8 @@ export * from './plan/canonical-json.ts'
 export * from './plan/definition-text.ts'
 export * from './plan/changes.ts'
 
+export * from './limits-and-fits/size-limits.ts'
+export * from './limits-and-fits/tolerance-grades.ts'
+export * from './limits-and-fits/fundamental-deviations.ts'
+export * from './limits-and-fits/iso-fit.ts'
+export * from './limits-and-fits/inch-fit.ts'

@@ -12,7 +12,7 @@ const withSuffix = /^(.*?[\d.,])\s*([^\d\s.,/+\-−][^\d\s]*)?$/s
  * tenths`.
  * @param text what was typed
  * @param unit the unit meant when the text names none
- * @returns whole nanometres; half a turn of the last digit is never rounded away
+ * @returns whole nanometres, never rounded
  * @throws DomainError `length-unreadable` for text that is no length, `length-not-exact` for a part of a
  *   nanometre (1/128 in), `value-out-of-range` past the safe whole numbers
  */
