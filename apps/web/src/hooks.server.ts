@@ -1,13 +1,5 @@
 import { env } from '$env/dynamic/private'
-import type { Handle, HandleFetch } from '@sveltejs/kit'
-
-/** Headers of every page, beside the content security policy that Kit writes. */
-export const handle: Handle = async ({ event, resolve }) => {
-  const response = await resolve(event)
-  response.headers.set('x-content-type-options', 'nosniff')
-  if (!response.headers.has('referrer-policy')) response.headers.set('referrer-policy', 'same-origin')
-  return response
-}
+import type { HandleFetch } from '@sveltejs/kit'
 
 /** A page rendered here asks the API over loopback: the public address may be a proxy's that this machine cannot reach. */
 export const handleFetch: HandleFetch = ({ event, request, fetch }) => {

@@ -32,6 +32,7 @@ export const readStatus = route({
   params: z.object({ token: z.string().min(1).max(200) }),
   answer: z.object({
     shopName: z.string(),
+    timeZone: z.string(),
     jobNumber: z.int(),
     engineName: z.string(),
     promisedOn: Day,

@@ -1,0 +1,31 @@
+/** Days and instants as people of the shop say them. */
+
+const day = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
+
+/** `2026-03-06` as *Fri 6 Mar 2026*: a day of the calendar, the same in every zone. */
+export function sayDay(iso: string): string {
+  return day.format(new Date(`${iso}T00:00:00Z`)).replace(',', '')
+}
+
+/** An instant in the shop's zone, such as *Fri 6 Mar, 14:05*. */
+export function sayInstant(instant: string, timeZone: string): string {
+  const parts = { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', timeZone } as const
+  return new Intl.DateTimeFormat('en-GB', parts).format(new Date(instant))
+}
+
+/** Today in the shop's zone as `YYYY-MM-DD`, some days on. */
+export function shopDay(timeZone: string, daysOn = 0): string {
+  const parts = { year: 'numeric', month: '2-digit', day: '2-digit', timeZone } as const
+  const today = new Intl.DateTimeFormat('en-CA', parts).format(new Date())
+  const later = new Date(`${today}T00:00:00Z`)
+  later.setUTCDate(later.getUTCDate() + daysOn)
+  return later.toISOString().slice(0, 10)
+}
+
+/** Whole minutes as *2 h 05 min*, *45 min*. */
+export function sayMinutes(minutes: number): string {
+  const hours = Math.floor(minutes / 60)
+  const rest = minutes % 60
+  if (hours === 0) return `${rest} min`
+  return rest === 0 ? `${hours} h` : `${hours} h ${String(rest).padStart(2, '0')} min`
+}

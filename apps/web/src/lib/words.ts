@@ -1,0 +1,64 @@
+import type { Role } from '@tenths/contract'
+import type { BenchKind, Duty, Stage, VerdictKind } from '@tenths/domain'
+import { dutyTitles } from '@tenths/domain'
+
+/** The names that people read for what travels by key. */
+
+export const verdictWords: Record<VerdictKind, string> = {
+  within: 'within',
+  'not-proven': 'not proven',
+  outside: 'outside',
+  'not-measured': 'not measured',
+}
+
+export const stageTitles: Record<Stage, string> = {
+  intake: 'Intake',
+  inspection: 'Inspection',
+  planning: 'Planning',
+  machining: 'Machining',
+  fitting: 'Fitting',
+  assembly: 'Assembly',
+  handover: 'Handover',
+}
+
+export const benchTitles: Record<BenchKind, string> = {
+  counter: 'Counter',
+  teardown: 'Teardown',
+  wash: 'Wash',
+  inspection: 'Inspection',
+  'rod-bench': 'Rod bench',
+  office: 'Office',
+  'hand-work': 'Hand work',
+  'align-hone': 'Align hone',
+  mill: 'Mill',
+  'boring-bar': 'Boring bar',
+  hone: 'Hone',
+  'crank-grinder': 'Crank grinder',
+  'rod-hone': 'Rod hone',
+  'pin-hone': 'Pin hone',
+  balancer: 'Balancer',
+  'clean-bench': 'Clean bench',
+  assembly: 'Assembly',
+}
+
+export const roleTitles: Record<Role, string> = { counter: 'Counter', machinist: 'Machinist', owner: 'Owner' }
+
+export const workTitles = { 'short-block': 'Short block' } as const
+
+export const operationStates = {
+  waiting: 'waiting',
+  ready: 'ready',
+  'under-way': 'under way',
+  signed: 'signed',
+  're-opened': 'open again',
+} as const
+
+export const decisionTitles = {
+  concession: 'Accept as it is (concession)',
+  rework: 'Work it again',
+  replace: 'Replace the part',
+  scrap: 'Scrap the part',
+} as const
+
+/** Duties in the order in which a counter asks. */
+export const dutyChoices = Object.entries(dutyTitles).map(([value, title]) => ({ value: value as Duty, title }))
