@@ -81,7 +81,8 @@ async function loadLiveConcessions(database: Queryable, jobId: string): Promise<
   return rows
 }
 
-async function loadSignOffs(database: Queryable, jobId: string): Promise<KnownSignOff[]> {
+/** Every sign-off of the job, and whether it still counts, in the order of their seals. */
+export async function loadSignOffs(database: Queryable, jobId: string): Promise<KnownSignOff[]> {
   const { rows } = await database.query<KnownSignOff>(
     `SELECT sign_off.id, sign_off.operation_key AS "operationKey", sign_off.definition_hash AS "definitionHash",
             re_opening.sign_off_id IS NULL AS live

@@ -73,6 +73,12 @@ describe('where an operation stands', () => {
     expect(obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })] })).toEqual([])
   })
 
+  it('is not ready to sign on what an earlier step measured', () => {
+    const asReceived = { ...passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 }), operationKey: 'wash' }
+    expect(obstacles('hone', { passes: [asReceived] })).toEqual(['not fully measured: Bore 1'])
+    expect(standing('hone', { passes: [asReceived] }).verdicts.map(({ kind }) => kind)).toEqual(['within'])
+  })
+
   it('is not ready to sign while something is to be seen, or seen not to be so', () => {
     expect(obstacles('wash', {})).toEqual(['not ticked as seen: Clean cloth'])
     const tick = (outcome: 'seen' | 'not-seen' | 'not-applicable') =>

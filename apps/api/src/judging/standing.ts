@@ -1,9 +1,10 @@
 import {
   deriveFeature, indexFeatures, featureOf, judge, measurementsOf, stages,
-  type FeatureDefinition, type FeatureIndex, type Measurements, type Observation, type Operation, type Verdict,
+  type FeatureDefinition, type FeatureIndex, type Observation, type Operation, type Verdict,
 } from '@tenths/domain'
 import { concessionFor } from './concessions.ts'
 import type { Evidence, KnownSignOff, LiveConcession, OpenFinding } from './evidence.ts'
+import { allBefore, unsignedBefore } from './route-order.ts'
 
 export const operationStates = ['waiting', 'ready', 'under-way', 'signed', 're-opened'] as const
 export type OperationState = (typeof operationStates)[number]
@@ -16,7 +17,7 @@ export interface Standing {
   readonly verdicts: readonly Verdict[]
   /** Concessions that cover a verdict, by requirement key. */
   readonly conceded: ReadonlyMap<string, LiveConcession>
-  /** Features measured here whose latest pass is not full, or was taken in another state than they ask for. */
+  /** Features to be measured here that are not: no full pass of this step, in the state that they ask for. */
   readonly unmeasured: readonly FeatureDefinition[]
   /** Things not ticked as seen or not applicable. */
   readonly unseen: readonly Observation[]
@@ -35,7 +36,7 @@ export function standingsOf(evidence: Evidence): Standing[] {
   const measurements = measurementsOf(evidence.placed, evidence.passes)
   const requirements = new Map(plan.requirements.map((requirement) => [requirement.key, requirement]))
   const liveSignOffs = new Map(evidence.signOffs.filter(({ live }) => live).map((signOff) => [signOff.operationKey, signOff]))
-  const waitsFor = unsignedBefore(plan.operations, (key) => liveSignOffs.has(key))
+  const beforeEach = allBefore(plan.operations)
   return plan.operations.map((operation) => {
     const verdicts = operation.requirements.flatMap((key) => {
       const requirement = requirements.get(key)
@@ -46,39 +47,21 @@ export function standingsOf(evidence: Evidence): Standing[] {
       return concession === null ? [] : [[verdict.requirement, concession] as const]
     }))
     const signOff = liveSignOffs.get(operation.key) ?? null
-    const before = waitsFor.get(operation.key) ?? []
+    const before = beforeEach.get(operation.key) ?? new Set()
+    const waitsFor = unsignedBefore(plan.operations, before, (key) => liveSignOffs.has(key))
     return {
       operation,
-      state: stateOf(operation, evidence, signOff !== null, before.length === 0),
+      state: stateOf(operation, evidence, signOff !== null, waitsFor.length === 0),
       verdicts,
       conceded,
-      unmeasured: unmeasuredOf(operation, measurements, index),
+      unmeasured: unmeasuredOf(operation, evidence, index, before),
       unseen: unseenOf(operation, evidence),
       stoppedBy: evidence.openFindings.filter((finding) => stops(finding, operation)),
       openFindings: evidence.openFindings.filter(({ operationKey }) => operationKey === operation.key).length,
-      waitsFor: before,
+      waitsFor,
       signOff,
     }
   })
-}
-
-/** Every operation before each one, at any distance, that is not signed. Route order is kept. */
-function unsignedBefore(
-  operations: readonly Operation[], isSigned: (key: string) => boolean,
-): ReadonlyMap<string, readonly Operation[]> {
-  const byKey = new Map(operations.map((operation) => [operation.key, operation]))
-  const known = new Map<string, ReadonlySet<string>>()
-  const before = (key: string): ReadonlySet<string> => {
-    const found = known.get(key)
-    if (found !== undefined) return found
-    const keys = new Set((byKey.get(key)?.after ?? []).flatMap((earlier) => [earlier, ...before(earlier)]))
-    known.set(key, keys)
-    return keys
-  }
-  return new Map(operations.map(({ key }) => {
-    const keys = before(key)
-    return [key, operations.filter((other) => keys.has(other.key) && !isSigned(other.key))]
-  }))
 }
 
 function stateOf(operation: Operation, evidence: Evidence, signed: boolean, reachable: boolean): OperationState {
@@ -91,11 +74,21 @@ function stateOf(operation: Operation, evidence: Evidence, signed: boolean, reac
   return begun ? 'under-way' : 'ready'
 }
 
-/** Also a feature without limits is recorded in full before the step that measures it is signed. */
-function unmeasuredOf(operation: Operation, measurements: Measurements, index: FeatureIndex): FeatureDefinition[] {
+/**
+ * Features whose latest pass is not full, was taken in another state than they ask for, or belongs to an earlier step: what
+ * a bore measured as it came in says nothing of what honing made of it. Also a feature without limits is to be recorded.
+ */
+function unmeasuredOf(
+  operation: Operation, evidence: Evidence, index: FeatureIndex, before: ReadonlySet<string>,
+): FeatureDefinition[] {
+  const partAt = new Map(evidence.placed.map(({ place, partId }) => [place, partId]))
   return operation.features.map((reference) => featureOf(index, reference)).filter((definition) => {
-    const pass = measurements.latestPass(definition)
-    return !deriveFeature(definition, pass).complete || definition.state.some((state) => pass?.state.includes(state) !== true)
+    const pass = evidence.passes.find(({ partId, feature }) =>
+      partId === partAt.get(definition.place) && feature === definition.feature)
+    return pass === undefined
+      || before.has(pass.operationKey)
+      || !deriveFeature(definition, pass).complete
+      || definition.state.some((state) => !pass.state.includes(state))
   })
 }
 

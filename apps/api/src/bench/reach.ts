@@ -1,0 +1,35 @@
+import type { Operation, Plan } from '@tenths/domain'
+import type { PoolClient } from 'pg'
+import { ServiceError } from '../http/problem.ts'
+import { allBefore, unsignedBefore } from '../judging/route-order.ts'
+
+/** The operation of that key. @throws ServiceError `operation-unknown` */
+export function operationOf(plan: Plan, key: string): Operation {
+  const operation = plan.operations.find((candidate) => candidate.key === key)
+  if (operation === undefined) throw new ServiceError('operation-unknown', 'This job’s route has no such step.', 'operationKey')
+  return operation
+}
+
+/**
+ * Refuses work on an operation while one before it is not signed: nothing is measured before the wash before it.
+ * @throws ServiceError `operation-not-reachable`, naming what comes first
+ */
+export async function requireReachable(
+  client: PoolClient, jobId: string, plan: Plan, operation: Operation,
+): Promise<void> {
+  const { rows } = await client.query<{ key: string }>(
+    `SELECT operation_key AS key FROM operation_state WHERE job_id = $1 AND state = 'signed'`, [jobId],
+  )
+  const signed = new Set(rows.map(({ key }) => key))
+  refuseUnreached(operation, unsignedBefore(
+    plan.operations, allBefore(plan.operations).get(operation.key) ?? new Set(), (key) => signed.has(key),
+  ))
+}
+
+/** @throws ServiceError `operation-not-reachable` unless nothing is waited for */
+export function refuseUnreached(operation: Operation, waitsFor: readonly Operation[]): void {
+  if (waitsFor.length === 0) return
+  const titles = waitsFor.slice(0, 3).map(({ title }) => `“${title}”`).join(', ')
+  const more = waitsFor.length > 3 ? ` and ${waitsFor.length - 3} more` : ''
+  throw new ServiceError('operation-not-reachable', `“${operation.title}” waits for ${titles}${more} to be signed first.`)
+}

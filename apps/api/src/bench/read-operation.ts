@@ -1,0 +1,86 @@
+import type { readOperation as readOperationRoute } from '@tenths/contract'
+import { JUDGE_VERSION } from '@tenths/domain'
+import type { Queryable } from '../database/queryable.ts'
+import { loadFindings } from '../findings/load-findings.ts'
+import type { Answer } from '../http/register.ts'
+import type { Evidence } from '../judging/evidence.ts'
+import { featuresAt, requirementsOf } from '../judging/features-of.ts'
+import { findJob } from '../judging/find-job.ts'
+import { loadEvidence } from '../judging/load-evidence.ts'
+import { standingsOf } from '../judging/standing.ts'
+import { definitionHash } from '../plans/definition-hash.ts'
+import { loadFullPasses } from './load-full-passes.ts'
+import { loadObservations } from './load-observations.ts'
+import { loadSignOffPages } from './load-sign-offs.ts'
+import { operationOf } from './reach.ts'
+import { timeWorked } from './work-time.ts'
+
+type Page = Answer<typeof readOperationRoute>
+
+/** Everything one step needs at the bench, in the same few statements however large the job is. */
+export async function readOperation(
+  database: Queryable, { number, key, personId }: { number: number; key: string; personId: string },
+): Promise<Page> {
+  const job = await findJob(database, { number })
+  const evidence = await loadEvidence(database, job.id)
+  const { plan } = evidence
+  const operation = operationOf(plan, key)
+  const standing = standingsOf(evidence).find((one) => one.operation.key === key)
+  if (standing === undefined) throw new Error(`Operation ${key} of the plan stands nowhere.`)
+  const features = featuresAt(plan, operation)
+  const requirements = requirementsOf(plan, operation)
+  const placed = await loadMarked(database, evidence, new Set(features.map(({ place }) => place)))
+  const partAt = new Map(placed.map(({ place, partId }) => [place, partId]))
+  const measured = features.flatMap(({ place, feature }) => {
+    const partId = partAt.get(place)
+    return partId === undefined ? [] : [{ partId, feature }]
+  })
+  const requirementKeys = new Set(operation.requirements)
+  const page = {
+    job: {
+      id: job.id, number: job.number, engineName: job.engineName, duty: job.duty, state: job.state,
+      planRevision: evidence.planRevision,
+    },
+    operation,
+    stage: operation.stage,
+    state: standing.state,
+    definitionHash: definitionHash(plan, key),
+    judgeVersion: JUDGE_VERSION,
+    waitsFor: standing.waitsFor.map(({ key: earlier, title }) => ({ key: earlier, title })),
+    features,
+    requirements,
+    orientation: plan.orientation,
+    placed,
+    passes: await loadFullPasses(database, job.id, measured),
+    verdicts: standing.verdicts,
+    gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    observations: await loadObservations(database, job.id, key),
+    findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
+    concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
+    signOffs: await loadSignOffPages(database, job.id, key),
+    work: await timeWorked(database, job.id, key, personId),
+  }
+  // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.
+  return page as unknown as Page
+}
+
+async function loadMarked(
+  database: Queryable, { jobId, placed }: Evidence, places: ReadonlySet<string>,
+): Promise<Page['placed']> {
+  const { rows } = await database.query<{ id: string; mark: string }>('SELECT id, mark FROM part WHERE job_id = $1', [jobId])
+  const marks = new Map(rows.map(({ id, mark }) => [id, mark]))
+  return placed.filter(({ place }) => places.has(place)).map((one) => ({ ...one, mark: marks.get(one.partId) ?? '' }))
+}
+
+/** Gauges that can measure what is measured here, by mark. Those out of date are shown as such. */
+async function loadGauges(database: Queryable, quantities: readonly string[]): Promise<Page['gauges']> {
+  const { rows } = await database.query<Page['gauges'][number]>(
+    `SELECT id, mark, name, kind, quantity, resolution, analogue, clockwise_is_smaller AS "clockwiseIsSmaller",
+            standard_uncertainty AS "standardUncertainty", calibrated_until AS "calibratedUntil", retired
+       FROM gauge
+      WHERE quantity = ANY ($1) AND NOT retired
+      ORDER BY mark`,
+    [quantities],
+  )
+  return rows
+}

@@ -1,0 +1,72 @@
+import { JUDGE_VERSION, type Limits, type Verdict } from '@tenths/domain'
+import type { Evidence } from '../judging/evidence.ts'
+import type { Standing } from '../judging/standing.ts'
+import type { SealedReading } from './relied-readings.ts'
+
+/** A signer's name is part of the seal; customers are never named in one. */
+export interface Signer {
+  readonly id: string
+  readonly name: string
+}
+
+/** What a signature stands for, as it is sealed and never judged again. */
+export interface SignOffPayload {
+  readonly signOff: string
+  readonly operation: { readonly key: string; readonly title: string }
+  readonly definitionHash: string
+  readonly planRevision: number
+  readonly judgeVersion: number
+  readonly requirements: readonly (Pick<Verdict, 'kind' | 'least' | 'greatest' | 'uncertainty' | 'guardBand' | 'readings'> & {
+    readonly key: string
+    readonly title: string
+    readonly limits: Limits
+    /** Finding whose concession covers it. */
+    readonly concession: string | null
+  })[]
+  readonly readings: readonly SealedReading[]
+  readonly observations: readonly {
+    readonly id: string; readonly item: string; readonly title: string; readonly outcome: string; readonly note: string
+    readonly person: string
+  }[]
+  readonly concessions: readonly {
+    readonly finding: string; readonly requirement: string; readonly low: number; readonly high: number
+    readonly reason: string; readonly by: string
+  }[]
+  readonly signers: readonly Signer[]
+}
+
+/** Puts together what a sign-off seals. */
+export function signOffPayload(
+  { id, hash, evidence, standing, readings, signers }: {
+    id: string; hash: string; evidence: Evidence; standing: Standing
+    readings: readonly SealedReading[]; signers: readonly Signer[]
+  },
+): SignOffPayload {
+  const { operation, verdicts, conceded } = standing
+  const requirements = new Map(evidence.plan.requirements.map((requirement) => [requirement.key, requirement]))
+  return {
+    signOff: id,
+    operation: { key: operation.key, title: operation.title },
+    definitionHash: hash,
+    planRevision: evidence.planRevision,
+    judgeVersion: JUDGE_VERSION,
+    requirements: verdicts.flatMap(({ requirement: key, kind, least, greatest, uncertainty, guardBand, readings: ids }) => {
+      const requirement = requirements.get(key)
+      return requirement === undefined ? [] : [{
+        key, title: requirement.title, limits: requirement.limits, kind, least, greatest, uncertainty, guardBand,
+        readings: ids, concession: conceded.get(key)?.findingId ?? null,
+      }]
+    }),
+    readings,
+    observations: operation.observations.flatMap(({ key, title }) => {
+      const tick = evidence.observations.find(({ operationKey, item }) => operationKey === operation.key && item === key)
+      return tick === undefined
+        ? []
+        : [{ id: tick.id, item: key, title, outcome: tick.outcome, note: tick.note, person: tick.personId }]
+    }),
+    concessions: [...conceded.values()].map(({ findingId, requirement, low, high, reason, by }) => ({
+      finding: findingId, requirement, low, high, reason, by,
+    })),
+    signers,
+  }
+}

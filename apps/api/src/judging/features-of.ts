@@ -1,0 +1,29 @@
+import {
+  featureKey, featureOf, indexFeatures,
+  type FeatureDefinition, type FeatureReference, type Measurand, type Operation, type Plan, type Requirement,
+} from '@tenths/domain'
+
+/** The features that a measurand is computed from. */
+export function featuresOfMeasurand(measurand: Measurand): FeatureReference[] {
+  switch (measurand.kind) {
+    case 'feature': return [measurand.feature]
+    case 'clearance': return [measurand.hole, measurand.shaft]
+    case 'sum': return measurand.terms.map(({ feature }) => feature)
+  }
+}
+
+/** The requirements that an operation is signed for, in its order. */
+export function requirementsOf(plan: Plan, operation: Operation): Requirement[] {
+  const byKey = new Map(plan.requirements.map((requirement) => [requirement.key, requirement]))
+  return operation.requirements.flatMap((key) => byKey.get(key) ?? [])
+}
+
+/** What may be measured at an operation: its own features first, then those of the mates that its requirements name. */
+export function featuresAt(plan: Plan, operation: Operation): FeatureDefinition[] {
+  const index = indexFeatures(plan.features)
+  const references = [
+    ...operation.features,
+    ...requirementsOf(plan, operation).flatMap(({ measurand }) => featuresOfMeasurand(measurand)),
+  ]
+  return [...new Map(references.map((reference) => [featureKey(reference), featureOf(index, reference)])).values()]
+}
