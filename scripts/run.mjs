@@ -28,3 +28,11 @@ export function run(program, parameters, environment = {}) {
     })
   })
 }
+
+/** Runs the npm that started us, or else the one on the path. */
+export function npm(parameters, environment = {}) {
+  const itself = process.env.npm_execpath
+  return itself?.endsWith('.js')
+    ? run(process.execPath, [itself, ...parameters], environment)
+    : run('npm', parameters, environment)
+}

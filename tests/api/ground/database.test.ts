@@ -1,4 +1,4 @@
-import pg from 'pg'
+import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { drift, migrate } from '../../../apps/api/src/database/migrate.ts'
 import { readMigrations } from '../../../apps/api/src/database/migrations.ts'

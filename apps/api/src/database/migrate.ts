@@ -2,7 +2,14 @@ import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { PrismaPg } from '@prisma/adapter-pg'
-import { bindMigrationAwareSqlAdapterFactory, type SqlDriverAdapter } from '@prisma/driver-adapter-utils'
+import {
+  bindMigrationAwareSqlAdapterFactory,
+  ColumnTypeEnum,
+  type ColumnType,
+  type SqlDriverAdapter,
+  type SqlQuery,
+  type SqlResultSet,
+} from '@prisma/driver-adapter-utils'
 import * as engineModule from '@prisma/schema-engine-wasm/schema_engine_bg'
 import type { MigrationList, SchemaEngine } from '@prisma/schema-engine-wasm'
 import pg from 'pg'
@@ -26,7 +33,7 @@ export async function migrate(ownerUrl: string): Promise<readonly string[]> {
 
 /**
  * The SQL that would lead from what the migrations make to what `schema.prisma` says; empty when they agree.
- * `emptyDatabaseUrl` names a database without tables, in which the migrations are replayed and then cleared away.
+ * `emptyDatabaseUrl` names a database without tables, in which the migrations are replayed.
  */
 export async function drift(emptyDatabaseUrl: string): Promise<string> {
   const file = path.join(prismaFolder, 'schema.prisma')
@@ -60,7 +67,7 @@ async function migrationList(): Promise<MigrationList> {
 async function withEngine<Result>(url: string, work: (engine: SchemaEngine) => Promise<Result>): Promise<Result> {
   await loadEngine()
   const schema = path.join(prismaFolder, 'schema.prisma')
-  const pool = new pg.Pool({ connectionString: url, max: 1, application_name: 'tenths migrations' })
+  const pool = withCharAsTime(new pg.Pool({ connectionString: url, max: 1, application_name: 'tenths migrations' }))
   const adapter = bindMigrationAwareSqlAdapterFactory(new WholeScripts(pool))
   const engine = await engineModule.SchemaEngine.new(
     { datamodels: [[schema, await readFile(schema, 'utf8')]] },
@@ -86,20 +93,44 @@ class WholeScripts extends PrismaPg {
     return whole(await super.connect())
   }
 
+  /** Where migrations are replayed: in the very database that was given, which `drift` asks to be empty. */
   override async connectToShadowDb() {
-    return whole(await super.connectToShadowDb())
+    return this.connect()
   }
+}
+
+// Describing a schema, the engine reads catalogue columns of the type "char", which Prisma's adapter refuses. They pass
+// through it under the number of a type that no catalogue has (time of day) and come out as what they are.
+const CHAR = 18
+const TIME = 1083
+
+function withCharAsTime(pool: pg.Pool): pg.Pool {
+  const query = pool.query.bind(pool) as (config: pg.QueryConfig | string) => Promise<pg.QueryResult>
+  return Object.assign(pool, {
+    query: async (config: pg.QueryConfig | string) => {
+      const result = await query(config)
+      for (const field of result.fields ?? []) if (field.dataTypeID === CHAR) field.dataTypeID = TIME
+      return result
+    },
+  })
+}
+
+function timeAsChar(answer: SqlResultSet): SqlResultSet {
+  const restored = (type: ColumnType) => (type === ColumnTypeEnum.Time ? ColumnTypeEnum.Character : type)
+  return { ...answer, columnTypes: answer.columnTypes.map(restored) }
 }
 
 type Adapter = Awaited<ReturnType<PrismaPg['connect']>>
 
 function whole(adapter: Adapter): Adapter {
-  const wholeAdapter: Pick<SqlDriverAdapter, 'executeScript'> = {
+  const queryRaw = adapter.queryRaw.bind(adapter)
+  const changed: Pick<SqlDriverAdapter, 'executeScript' | 'queryRaw'> = {
+    queryRaw: async (query: SqlQuery) => timeAsChar(await queryRaw(query)),
     executeScript: async (script) => {
       await adapter.underlyingDriver().query(script)
     },
   }
-  return Object.assign(adapter, wholeAdapter)
+  return Object.assign(adapter, changed)
 }
 
 let loaded: Promise<void> | undefined
