@@ -4,14 +4,25 @@ import fastify, { type FastifyInstance } from 'fastify'
 import { randomUUID } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Pool } from 'pg'
+import { operationRoutes } from './bench/routes.ts'
+import { benchRoutes } from './benches/routes.ts'
+import { customerRoutes } from './customers/routes.ts'
 import { createPrismaClient, currentSchema } from './database/prisma.ts'
+import { engineRoutes } from './engines/routes.ts'
 import { openAnnouncer } from './events/announcer.ts'
+import { findingRoutes } from './findings/routes.ts'
+import { healthRoutes } from './health/routes.ts'
+import { gaugeRoutes } from './gauges/routes.ts'
 import { refuseOtherSites } from './http/cross-site.ts'
 import { setSecurityHeaders } from './http/headers.ts'
 import { logOptions } from './http/log.ts'
 import { problemOf, ServiceError } from './http/problem.ts'
+import { jobRoutes } from './jobs/routes.ts'
 import { openSessions } from './people/sessions.ts'
 import { peopleRoutes } from './people/routes.ts'
+import { planRoutes } from './plans/routes.ts'
+import { limitStatus } from './status/limit.ts'
+import { statusRoutes } from './status/routes.ts'
 import type { Secrets } from './shop.ts'
 
 export interface AppOptions {
@@ -85,7 +96,17 @@ export async function createApp(options: AppOptions): Promise<FastifyInstance> {
 async function apiRoutes(app: FastifyInstance): Promise<void> {
   // A form of another site can send text; only a script of ours sends JSON.
   app.removeContentTypeParser('text/plain')
+  await healthRoutes(app)
   peopleRoutes(app)
+  customerRoutes(app)
+  engineRoutes(app)
+  gaugeRoutes(app)
+  benchRoutes(app)
+  jobRoutes(app)
+  planRoutes(app)
+  operationRoutes(app)
+  findingRoutes(app)
+  statusRoutes(app)
   app.all('/api/*', () => {
     throw new ServiceError('not-found', 'There is nothing at this address.')
   })
@@ -95,6 +116,10 @@ async function apiRoutes(app: FastifyInstance): Promise<void> {
 function mountPages(app: FastifyInstance, pages: NonNullable<AppOptions['pages']>): void {
   app.removeAllContentTypeParsers()
   app.addContentTypeParser('*', (_request, _payload, done) => done(null))
+  const limit = limitStatus(app)
+  app.addHook('onRequest', async (request) => {
+    if (request.url.startsWith('/s/')) await limit(request)
+  })
   app.all('/*', (request, reply) => {
     reply.hijack()
     pages(request.raw, reply.raw)

@@ -34,6 +34,8 @@ export interface FirstSettings {
   readonly signInName: string
   readonly password: string
   readonly pin: string
+  /** The demo shop, whose passwords are printed: pages say so. */
+  readonly isDemo?: boolean
 }
 
 /**
@@ -52,8 +54,8 @@ export async function setUp(client: PoolClient, settings: FirstSettings, pepper:
     throw new ServiceError('body-invalid', 'This time zone is not known; write it like Europe/Lisbon.', 'timeZone')
   }
   const inserted = await client.query(
-    'INSERT INTO shop (name, time_zone, unit) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING',
-    [settings.shopName, settings.timeZone, settings.unit],
+    'INSERT INTO shop (name, time_zone, unit, is_demo) VALUES ($1, $2, $3, $4) ON CONFLICT DO NOTHING',
+    [settings.shopName, settings.timeZone, settings.unit, settings.isDemo ?? false],
   )
   if (inserted.rowCount === 0) throw new ServiceError('setup-done', 'The shop is set up already. Sign in.')
   const ownerId = randomUUID()
