@@ -22,7 +22,7 @@ export default ts.config(
   },
   {
     files: ['packages/domain/src/**/*.ts'],
-    ignores: ['**/*.test.ts'],
+    ignores: ['**/*.test.ts', '**/testing/**'],
     rules: {
       // The domain is pure: no clock, no chance, no I/O, nothing from outside.
       'no-restricted-globals': ['error', 'Date', 'process', 'fetch', 'setTimeout', 'console'],

@@ -3,7 +3,9 @@ import { DomainError } from '../errors.ts'
 /** One metre: anything longer is a slip of the decimal point on any engine that a shop lifts. */
 const LONGEST = 1_000_000_000
 
-/** @throws DomainError `engine-impossible` with the field, as a path such as `engine.bore`, and a sentence. */
+/**
+ * @throws DomainError `engine-impossible` with the field, as a path such as `engine.bore`, and a sentence.
+ */
 export function refuse(field: string, sentence: string): never {
   throw new DomainError('engine-impossible', sentence, field)
 }

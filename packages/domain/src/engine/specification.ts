@@ -5,13 +5,16 @@ export const arrangements = ['single', 'inline', 'v', 'flat'] as const
 export type Arrangement = (typeof arrangements)[number]
 
 /**
- * How cylinders are numbered: `front-to-back` in one row (inline); `by-bank` all of one bank, then all of the other;
- * `alternating` front to back changing bank each time (odd numbers on the bank of cylinder 1).
+ * How cylinders are numbered: `front-to-back` in one row (inline); `by-bank` all of one bank, then all of
+ * the other; `alternating` front to back changing bank each time (odd numbers on the bank of cylinder 1).
  */
 export const numberings = ['front-to-back', 'by-bank', 'alternating'] as const
 export type Numbering = (typeof numberings)[number]
 
-/** A side, always as a viewer standing in front of the engine and facing it sees it: never stored without that viewpoint. */
+/**
+ * A side, always as a viewer standing in front of the engine and facing it sees it: never stored without
+ * that viewpoint.
+ */
 export const viewerSides = ['viewer-left', 'viewer-right'] as const
 export type ViewerSide = (typeof viewerSides)[number]
 
@@ -20,8 +23,8 @@ export const rotations = ['clockwise', 'counterclockwise'] as const
 export type Rotation = (typeof rotations)[number]
 
 /**
- * What sits on one crankpin. Only `two-plain-rods` gives a rod a side that must face the cheek; it is data, never
- * inferred from the arrangement.
+ * What sits on one crankpin. Only `two-plain-rods` gives a rod a side that must face the cheek; it is data,
+ * never inferred from the arrangement.
  */
 export const pinSharings = ['one-rod', 'two-plain-rods', 'split-pin', 'fork-and-blade'] as const
 export type PinSharing = (typeof pinSharings)[number]
@@ -55,7 +58,10 @@ export interface EngineSpecification {
   /** Angle between banks in thousandths of a degree: 0 in line or single, 180 000 flat. */
   readonly bankAngle: number
   readonly numbering: Numbering
-  /** Bank of cylinder 1, and bank whose rods stand in front on each shared pin; null where there is one bank. */
+  /**
+   * Bank of cylinder 1, and bank whose rods stand in front on each shared pin; null where there is one
+   * bank.
+   */
   readonly firstBank: ViewerSide | null
   readonly leadingBank: ViewerSide | null
   readonly rotation: Rotation
@@ -69,7 +75,10 @@ export interface EngineSpecification {
   readonly rodJournals: JournalSpecification
 }
 
-/** A ring groove: upper flank's depth below the flat that compression height is measured to, and the groove's width. */
+/**
+ * A ring groove: upper flank's depth below the flat that compression height is measured to, and the
+ * groove's width.
+ */
 export interface RingGroove {
   readonly ring: 'top' | 'second' | 'oil'
   readonly upperFlank: Nanometres
@@ -96,7 +105,10 @@ export interface PartsSpecification {
     readonly bigEndWidth: Nanometres
     readonly smallEndBore: Nanometres
   }
-  /** Flat retaining rings; null for wire. `outerFlanks`, between the grooves' outer flanks, is left out until measured. */
+  /**
+   * Flat retaining rings; null for wire. `outerFlanks`, between the grooves' outer flanks, is left out
+   * until measured.
+   */
   readonly retainers: {
     readonly perSide: 1 | 2
     readonly thickness: Nanometres

@@ -1,7 +1,10 @@
 import { NANOMETRES_PER_INCH } from '../exact/length.ts'
 import { refuse, requireLength } from './refusal.ts'
 import type {
-  EngineSpecification, JournalSpecification, PartsSpecification, ShellSpecification,
+  EngineSpecification,
+  JournalSpecification,
+  PartsSpecification,
+  ShellSpecification,
 } from './specification.ts'
 import { validateEngine } from './validate.ts'
 
@@ -14,7 +17,8 @@ const PIN_BORE_SLACK = NANOMETRES_PER_INCH / 50
 
 /**
  * Refuses parts that cannot be put together in this engine, whatever their exact sizes.
- * @throws DomainError `engine-impossible` with the field, as a path such as `parts.rod.length`, and a sentence.
+ * @throws DomainError `engine-impossible` with the field, as a path such as `parts.rod.length`, and a
+ *   sentence.
  */
 export function validateCombination(engine: EngineSpecification, parts: PartsSpecification): void {
   validateEngine(engine)
@@ -25,18 +29,26 @@ export function validateCombination(engine: EngineSpecification, parts: PartsSpe
 }
 
 function validateRod(engine: EngineSpecification, { rod }: PartsSpecification): void {
-  for (const field of ['length', 'bigEndWidth', 'smallEndBore'] as const) requireLength(rod[field], `parts.rod.${field}`)
+  for (const field of ['length', 'bigEndWidth', 'smallEndBore'] as const) {
+    requireLength(rod[field], `parts.rod.${field}`)
+  }
   if (rod.length * 1_000 < engine.stroke * LEAST_ROD_RATIO) {
-    refuse('parts.rod.length', 'This rod is too short for the stroke: it must be at least 1.2 strokes long.')
+    refuse(
+      'parts.rod.length',
+      'This rod is too short for the stroke: it must be at least 1.2 strokes long.',
+    )
   }
   if (rod.length * 1_000 > engine.stroke * GREATEST_ROD_RATIO) {
     refuse('parts.rod.length', 'This rod is too long for the stroke: at most 2.8 strokes can be built.')
   }
   const rodsBeside = engine.pinSharing === 'two-plain-rods' ? 2 : 1
   if (rodsBeside * rod.bigEndWidth >= engine.rodJournals.width) {
-    refuse('parts.rod.bigEndWidth', rodsBeside === 2
-      ? 'Two of these rods do not fit between the cheeks of one crankpin.'
-      : 'This rod does not fit between the cheeks of its crankpin.')
+    refuse(
+      'parts.rod.bigEndWidth',
+      rodsBeside === 2
+        ? 'Two of these rods do not fit between the cheeks of one crankpin.'
+        : 'This rod does not fit between the cheeks of its crankpin.',
+    )
   }
 }
 
@@ -68,7 +80,9 @@ function validateGrooves(piston: PartsSpecification['piston']): void {
     const field = `parts.piston.grooves.${index}`
     requireLength(groove.upperFlank, `${field}.upperFlank`)
     requireLength(groove.width, `${field}.width`)
-    if (groove.upperFlank <= landBegins) refuse(`${field}.upperFlank`, 'The grooves overlap, or are not listed from the top.')
+    if (groove.upperFlank <= landBegins) {
+      refuse(`${field}.upperFlank`, 'The grooves overlap, or are not listed from the top.')
+    }
     landBegins = groove.upperFlank + groove.width
   }
 }
@@ -77,5 +91,7 @@ function validateShell(shell: ShellSpecification, journals: JournalSpecification
   requireLength(shell.width, `${field}.width`)
   requireLength(shell.wall, `${field}.wall`)
   if (shell.width > journals.width) refuse(`${field}.width`, 'The bearing is wider than its journal.')
-  if (2 * shell.wall >= journals.housing) refuse(`${field}.wall`, 'The shells would fill the whole housing.')
+  if (2 * shell.wall >= journals.housing) {
+    refuse(`${field}.wall`, 'The shells would fill the whole housing.')
+  }
 }

@@ -4,26 +4,45 @@ import { refuse, requireLength } from './refusal.ts'
 import type { Arrangement, EngineSpecification, JournalSpecification } from './specification.ts'
 
 /** Cylinder counts that are built, by arrangement. Common practice, no source. */
-const cylinderCounts: Record<Arrangement, { least: number; greatest: number; even: boolean; words: string }> = {
+const cylinderCounts: Record<
+  Arrangement,
+  { least: number; greatest: number; even: boolean; words: string }
+> = {
   single: { least: 1, greatest: 1, even: false, words: 'A single has one cylinder' },
   inline: { least: 1, greatest: 8, even: false, words: 'An inline engine has 1 to 8 cylinders' },
-  v: { least: 2, greatest: 16, even: true, words: 'A V engine has an even number of cylinders from 2 to 16' },
-  flat: { least: 2, greatest: 12, even: true, words: 'A flat engine has an even number of cylinders from 2 to 12' },
+  v: {
+    least: 2,
+    greatest: 16,
+    even: true,
+    words: 'A V engine has an even number of cylinders from 2 to 16',
+  },
+  flat: {
+    least: 2,
+    greatest: 12,
+    even: true,
+    words: 'A flat engine has an even number of cylinders from 2 to 12',
+  },
 }
 
 /**
  * Refuses an engine that cannot exist; a silent return means that layout and plan can be computed from it.
- * @throws DomainError `engine-impossible` with the field, as a path such as `engine.bankAngle`, and a sentence.
+ * @throws DomainError `engine-impossible` with the field, as a path such as `engine.bankAngle`, and a
+ *   sentence.
  */
 export function validateEngine(engine: EngineSpecification): void {
   validateCylinders(engine)
   validateBanks(engine)
-  for (const field of ['bore', 'stroke', 'deckHeight'] as const) requireLength(engine[field], `engine.${field}`)
+  for (const field of ['bore', 'stroke', 'deckHeight'] as const) {
+    requireLength(engine[field], `engine.${field}`)
+  }
   validateJournals(engine.mains, 'engine.mains')
   validateJournals(engine.rodJournals, 'engine.rodJournals')
   validateJournalCounts(engine)
   if (engine.deckHeight <= engine.stroke) {
-    refuse('engine.deckHeight', 'The deck cannot be nearer to the crank than one stroke: rod and piston have no room.')
+    refuse(
+      'engine.deckHeight',
+      'The deck cannot be nearer to the crank than one stroke: rod and piston have no room.',
+    )
   }
 }
 
@@ -47,15 +66,21 @@ function validateBanks(engine: EngineSpecification): void {
   }
   if (!twoBanks && bankAngle !== 0) refuse('engine.bankAngle', 'An engine with one bank has no bank angle.')
   if (twoBanks === (numbering === 'front-to-back')) {
-    refuse('engine.numbering', twoBanks
-      ? 'Two banks are numbered by bank or alternating, not in one row.'
-      : 'One row of cylinders is numbered front to back.')
+    refuse(
+      'engine.numbering',
+      twoBanks
+        ? 'Two banks are numbered by bank or alternating, not in one row.'
+        : 'One row of cylinders is numbered front to back.',
+    )
   }
   if (twoBanks !== (firstBank !== null)) {
     refuse('engine.firstBank', twoBanks ? 'Say on which bank cylinder 1 is.' : 'There is only one bank.')
   }
   if (twoBanks !== (leadingBank !== null)) {
-    refuse('engine.leadingBank', twoBanks ? 'Say which bank stands further forward.' : 'There is only one bank.')
+    refuse(
+      'engine.leadingBank',
+      twoBanks ? 'Say which bank stands further forward.' : 'There is only one bank.',
+    )
   }
   if (!twoBanks && engine.pinSharing !== 'one-rod') {
     refuse('engine.pinSharing', 'With one bank every rod has a crankpin of its own.')
@@ -74,14 +99,18 @@ function validateJournals(journals: JournalSpecification, field: string): void {
     refuse(`${field}.fillet`, 'Two fillets cannot be as wide as the whole journal.')
   }
   // A fillet of half an inch would leave no cheek; the usual slip is a decimal place.
-  if (journals.fillet > NANOMETRES_PER_INCH / 2) refuse(`${field}.fillet`, 'A fillet this large is not ground.')
+  if (journals.fillet > NANOMETRES_PER_INCH / 2) {
+    refuse(`${field}.fillet`, 'A fillet this large is not ground.')
+  }
 }
 
 function validateJournalCounts(engine: EngineSpecification): void {
   const rodJournals = rodJournalCount(engine)
   if (engine.rodJournals.count !== rodJournals) {
-    refuse('engine.rodJournals.count',
-      `${engine.cylinders} cylinders on such pins make ${rodJournals} rod journals, not ${engine.rodJournals.count}.`)
+    refuse(
+      'engine.rodJournals.count',
+      `${engine.cylinders} cylinders on such pins make ${rodJournals} rod journals.`,
+    )
   }
   // One main beside each throw, one more for the last, and one outboard at the most.
   const mostMains = throwCount(engine) + 2

@@ -16,15 +16,26 @@ const rods = ({ cylinders }: FitContext) => cylinders.map(({ cylinder }) => cyli
 
 const bolts: readonly BoltFit[] = [
   {
-    key: 'rod-bolt-stretch', title: 'Rod bolt stretch', quantity: 'length', reference: rodBoltStretch, positions: rods,
+    key: 'rod-bolt-stretch',
+    title: 'Rod bolt stretch',
+    quantity: 'length',
+    reference: rodBoltStretch,
+    positions: rods,
     judgedAt: 'final-rod-bolts',
   },
   {
-    key: 'rod-bolt-torque', title: 'Rod bolt torque', quantity: 'torque', reference: rodBoltTorque, positions: rods,
+    key: 'rod-bolt-torque',
+    title: 'Rod bolt torque',
+    quantity: 'torque',
+    reference: rodBoltTorque,
+    positions: rods,
     judgedAt: 'final-rod-bolts',
   },
   {
-    key: 'main-bolt-torque', title: 'Main cap bolt torque', quantity: 'torque', reference: mainBoltTorque,
+    key: 'main-bolt-torque',
+    title: 'Main cap bolt torque',
+    quantity: 'torque',
+    reference: mainBoltTorque,
     positions: ({ engine }) => Array.from({ length: engine.mains.count }, (_, index) => index + 1),
     judgedAt: 'install-crank',
   },
@@ -37,15 +48,19 @@ export const boltFits: readonly FitDefinition[] = bolts.map((bolt) => ({
   critical: true,
   judgedAt: [bolt.judgedAt],
   parameters: [guardParameter('accepted')],
-  lines: (context) => bolt.positions(context).map((position) => ({
-    position,
-    title: `${bolt.title} ${position}`,
-    quantity: bolt.quantity,
-    measurand: reading(bolt.reference(position), 'each'),
-    rule: { kind: 'sheet-needed', reason: 'Bolts are tightened by their maker’s figure, lubricant and method.' },
-    remedy: {
-      low: remedy('investigate', null, 'Check lubricant and wrench, then tighten on.'),
-      high: remedy('replace', null, 'A bolt stretched too far is scrap.'),
-    },
-  })),
+  lines: (context) =>
+    bolt.positions(context).map((position) => ({
+      position,
+      title: `${bolt.title} ${position}`,
+      quantity: bolt.quantity,
+      measurand: reading(bolt.reference(position), 'each'),
+      rule: {
+        kind: 'sheet-needed',
+        reason: 'Bolts are tightened by their maker’s figure, lubricant and method.',
+      },
+      remedy: {
+        low: remedy('investigate', null, 'Check lubricant and wrench, then tighten on.'),
+        high: remedy('replace', null, 'A bolt stretched too far is scrap.'),
+      },
+    })),
 }))

@@ -14,8 +14,19 @@ export const boreForms: readonly FitDefinition[] = forms.map((form) => ({
     parameter('high', 'Greatest', 'length', 5 * TENTH, FROM_MEMORY),
     guardParameter('accepted'),
   ],
-  lines: ({ cylinders }, read) => cylinders.map(({ cylinder }) => formLine(
-    form, bore(cylinder), `Bore ${cylinder}`, cylinder, { target: read('target'), high: read('high') },
-    remedy('hone', bore(cylinder), 'Hone where the bore is small, as long as the piston’s clearance leaves room.'),
-  )),
+  lines: ({ cylinders }, read) =>
+    cylinders.map(({ cylinder }) =>
+      formLine(
+        form,
+        bore(cylinder),
+        `Bore ${cylinder}`,
+        cylinder,
+        { target: read('target'), high: read('high') },
+        remedy(
+          'hone',
+          bore(cylinder),
+          'Hone where the bore is small, as long as the piston’s clearance leaves room.',
+        ),
+      ),
+    ),
 }))

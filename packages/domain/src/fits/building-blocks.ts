@@ -16,16 +16,26 @@ export const THOUSANDTH = 25_400
 
 /** One number of a starter rule. */
 export function parameter(
-  key: string, title: string, unit: ParameterUnit, value: number, source: string,
+  key: string,
+  title: string,
+  unit: ParameterUnit,
+  value: number,
+  source: string,
 ): FitParameter {
   return { key, title, unit, value, source }
 }
 
-/** Whether a fit is guarded is the shop's choice, fit by fit: it is kept as a number of the rule like any other. */
+/**
+ * Whether a fit is guarded is the shop's choice, fit by fit: it is kept as a number of the rule like any
+ * other.
+ */
 export function guardParameter(choice: GuardChoice): FitParameter {
   return parameter(
-    'guard', 'Near a limit: 0 accepted, 1 guarded, 2 guarded where the limits are wide', 'guard',
-    guardChoices.indexOf(choice), COMMON_PRACTICE,
+    'guard',
+    'Near a limit: 0 accepted, 1 guarded, 2 guarded where the limits are wide',
+    'guard',
+    guardChoices.indexOf(choice),
+    COMMON_PRACTICE,
   )
 }
 
@@ -39,7 +49,10 @@ export function between(low: number, high: number, target = round((low + high) /
   return limitsOf({ low, high, target })
 }
 
-/** Millionths of a diameter, in nanometres, half to even; `percent` scales it and is exact before the one rounding. */
+/**
+ * Millionths of a diameter, in nanometres, half to even; `percent` scales it and is exact before the one
+ * rounding.
+ */
 export function shareOf(diameter: number, millionths: number, percent = 100): number {
   return round((diameter * millionths * percent) / 100_000_000, 'half-even')
 }
@@ -52,12 +65,15 @@ export function say(length: number): string {
 /** A share of the diameter, in the trade's words: the same number per inch and per millimetre. */
 export function sayShare(millionths: number): string {
   // A millionth of an inch is 25.4 nm: the share is written as that many parts of one inch.
-  return `${formatLength(round(millionths * 25.4, 'half-even'), lengthFormats.inchFine, 'half-even')} per unit of diameter`
+  const share = formatLength(round(millionths * 25.4, 'half-even'), lengthFormats.inchFine, 'half-even')
+  return `${share} per unit of diameter`
 }
 
 /** Hole less shaft. */
 export function clearance(
-  hole: FeatureReference, shaft: FeatureReference, pairing: 'overall' | 'by-station',
+  hole: FeatureReference,
+  shaft: FeatureReference,
+  pairing: 'overall' | 'by-station',
 ): Measurand {
   return { kind: 'clearance', hole, shaft, pairing }
 }
@@ -69,7 +85,9 @@ export function reading(feature: FeatureReference, reducer: Reducer): Measurand 
 
 /** A remedy that works on a feature, or none where the part is changed or looked into. */
 export function remedy(
-  action: RemedyRule['action'], feature: FeatureReference | null, words: string,
+  action: RemedyRule['action'],
+  feature: FeatureReference | null,
+  words: string,
 ): RemedyRule {
   return { action, feature, words }
 }

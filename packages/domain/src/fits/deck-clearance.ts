@@ -1,10 +1,24 @@
 import { nanometresOf } from '../exact/length.ts'
 import { deckClearanceAt } from '../features/references.ts'
 import { deckClearance } from '../geometry/deck-stack.ts'
-import { FROM_MEMORY, guardParameter, limitsOf, parameter, reading, remedy, say, THOUSANDTH } from './building-blocks.ts'
+import {
+  FROM_MEMORY,
+  guardParameter,
+  limitsOf,
+  parameter,
+  reading,
+  remedy,
+  say,
+  THOUSANDTH,
+} from './building-blocks.ts'
 import type { ComputedRule, FitContext, FitDefinition, ParameterReader } from './fit-definition.ts'
 
-/** Piston below deck. With the gasket known, quench sets the low limit; without it, the stack is what to expect. */
+const STACK = 'deck height − (stroke ÷ 2 + rod length + compression height)'
+
+/**
+ * Piston below deck. With the gasket known, quench sets the low limit; without it, the stack is what to
+ * expect.
+ */
 export const deckClearanceFit: FitDefinition = {
   key: 'deck-clearance',
   title: 'Deck clearance',
@@ -13,7 +27,13 @@ export const deckClearanceFit: FitDefinition = {
   parameters: [
     parameter('steel', 'Least quench, steel rods', 'length', 35 * THOUSANDTH, FROM_MEMORY),
     parameter('aluminium', 'Least quench, aluminium rods', 'length', 55 * THOUSANDTH, FROM_MEMORY),
-    parameter('spread', 'Expected on each side of the computed stack', 'length', 5 * THOUSANDTH, FROM_MEMORY),
+    parameter(
+      'spread',
+      'Expected on each side of the computed stack',
+      'length',
+      5 * THOUSANDTH,
+      FROM_MEMORY,
+    ),
     guardParameter('accepted'),
   ],
   lines(context, read) {
@@ -37,13 +57,15 @@ function ruleFor(context: FitContext, read: ParameterReader): ComputedRule {
   const stack = deckClearance(engine, parts.rod.length, parts.piston.compressionHeight)
   const spread = read('spread')
   const expected = { adviceLow: stack - spread, adviceHigh: stack + spread, target: stack }
-  const stackLine = `Stack: ${say(engine.deckHeight)} − (half of ${say(engine.stroke)} + ${say(parts.rod.length)} + `
-    + `${say(parts.piston.compressionHeight)}) = ${say(stack)}`
+  const stackLine =
+    `Stack: ${say(engine.deckHeight)} − (half of ${say(engine.stroke)} + ${say(parts.rod.length)} + ` +
+    `${say(parts.piston.compressionHeight)}) = ${say(stack)}`
   if (gasketThickness === null) {
     return {
       kind: 'computed',
       limits: limitsOf(expected),
-      formula: 'deck height − (stroke ÷ 2 + rod length + compression height); no limit while the gasket is not chosen',
+      formula:
+        `${STACK}; no limit while the gasket is not chosen`,
       worked: [stackLine],
     }
   }
@@ -52,7 +74,8 @@ function ruleFor(context: FitContext, read: ParameterReader): ComputedRule {
   return {
     kind: 'computed',
     limits: limitsOf({ ...expected, low }),
-    formula: 'least quench − compressed gasket; expected: deck height − (stroke ÷ 2 + rod length + compression height)',
+    formula:
+      `least quench − compressed gasket; expected: ${STACK}`,
     worked: [`Low: ${say(quench)} − ${say(gasketThickness)} = ${say(low)}`, stackLine],
   }
 }

@@ -5,7 +5,10 @@ import type { Limits, Measurand, RemedyRule } from '../judging/requirement.ts'
 import type { CylinderOrientation } from '../layout/orientation-types.ts'
 import type { PlanFinding, RouteOptions } from '../plan/plan-types.ts'
 
-/** What a fit may look at: one engine, its parts and its use. Never a reading: limits stand before metal is cut. */
+/**
+ * What a fit may look at: one engine, its parts and its use. Never a reading: limits stand before metal is
+ * cut.
+ */
 export interface FitContext {
   readonly engine: EngineSpecification
   readonly parts: PartsSpecification
@@ -19,13 +22,16 @@ export interface FitContext {
 }
 
 /**
- * Units of a rule's numbers: `length` whole nanometres; `per-diameter` millionths of the diameter (0.0009 in per inch is
- * 900); `percent`; `torque` mN·m; `guard` one of `guardChoices` by index.
+ * Units of a rule's numbers: `length` whole nanometres; `per-diameter` millionths of the diameter (0.0009
+ * in per inch is 900); `percent`; `torque` mN·m; `guard` one of `guardChoices` by index.
  */
 export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'guard'] as const
 export type ParameterUnit = (typeof parameterUnits)[number]
 
-/** How a fit is decided near its limits: simply, guarded by U, or guarded only where the limits leave room for it. */
+/**
+ * How a fit is decided near its limits: simply, guarded by U, or guarded only where the limits leave room
+ * for it.
+ */
 export const guardChoices = ['accepted', 'guarded', 'guarded-where-wide'] as const
 export type GuardChoice = (typeof guardChoices)[number]
 
@@ -38,7 +44,10 @@ export interface FitParameter {
   readonly source: string
 }
 
-/** Limits worked out from the rule's numbers, with the formula in words and with this engine's numbers in it. */
+/**
+ * Limits worked out from the rule's numbers, with the formula in words and with this engine's numbers in
+ * it.
+ */
 export interface ComputedRule {
   readonly kind: 'computed'
   readonly limits: Limits
@@ -65,7 +74,9 @@ export interface FitLine {
 /** Reads one number of the rule in force. */
 export type ParameterReader = (key: string) => number
 
-/** A fit of the trade: what is compared with what, on which engines, by which rule, and where it is judged. */
+/**
+ * A fit of the trade: what is compared with what, on which engines, by which rule, and where it is judged.
+ */
 export interface FitDefinition {
   /** Stable; requirements are keyed `fit/position`. */
   readonly key: string

@@ -10,14 +10,19 @@ export type Form = (typeof forms)[number]
 export const formTitles: Record<Form, string> = { 'out-of-round': 'out-of-round', taper: 'taper' }
 
 const formulas: Record<Form, string> = {
-  'out-of-round': 'largest difference between axes at one station (two-point; an odd number of lobes stays unseen)',
+  'out-of-round':
+    'largest difference between axes at one station (two-point; an odd number of lobes stays unseen)',
   taper: 'largest difference between stations on one axis',
 }
 
-/** One line for the form of one feature: there is no low limit, and the target is advice. */
+/** One line for the form of one feature: there is no low limit, and above the target is advice. */
 export function formLine(
-  form: Form, feature: FeatureReference, title: string, position: number,
-  figures: { readonly target: number; readonly high: number }, high: RemedyRule,
+  form: Form,
+  feature: FeatureReference,
+  title: string,
+  position: number,
+  figures: { readonly target: number; readonly high: number },
+  high: RemedyRule,
 ): FitLine {
   return {
     position,
@@ -26,7 +31,7 @@ export function formLine(
     measurand: reading(feature, form),
     rule: {
       kind: 'computed',
-      limits: limitsOf({ high: figures.high, adviceHigh: figures.target }),
+      limits: limitsOf({ high: figures.high, target: figures.target, adviceHigh: figures.target }),
       formula: formulas[form],
       worked: [`At most ${say(figures.high)}, better within ${say(figures.target)}`],
     },

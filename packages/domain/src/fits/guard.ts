@@ -9,8 +9,9 @@ const ORDINARY_UNCERTAINTY = 4_572
 const COVERAGE_FACTOR = 2
 
 /**
- * Guards a fit as its rule says. `guarded-where-wide` keeps a guard band only where 2·U of ordinary gauges are left
- * between the two bands: a narrower fit could hardly ever be proven, and the shop would stop believing the verdicts.
+ * Guards a fit as its rule says. `guarded-where-wide` keeps a guard band only where 2·U of ordinary gauges
+ * are left between the two bands: a narrower fit could hardly ever be proven, and the shop would stop
+ * believing the verdicts.
  * @throws DomainError `rule-unknown` when the rule's number names no choice.
  */
 export function guardFor(choiceIndex: number, limits: Limits): Guard {

@@ -1,6 +1,15 @@
 import type { FeatureReference } from '../features/feature.ts'
 import { bigEnd, mainHousing } from '../features/references.ts'
-import { between, FROM_MEMORY, guardParameter, parameter, reading, remedy, say, TENTH } from './building-blocks.ts'
+import {
+  between,
+  FROM_MEMORY,
+  guardParameter,
+  parameter,
+  reading,
+  remedy,
+  say,
+  TENTH,
+} from './building-blocks.ts'
 import type { FitContext, FitDefinition } from './fit-definition.ts'
 import { formLine } from './form.ts'
 
@@ -18,14 +27,20 @@ interface HousingFamily {
 
 const families: readonly HousingFamily[] = [
   {
-    key: 'main-housing', title: 'Main housing', reference: mainHousing, tolerance: 5,
+    key: 'main-housing',
+    title: 'Main housing',
+    reference: mainHousing,
+    tolerance: 5,
     positions: ({ engine }) => Array.from({ length: engine.mains.count }, (_, index) => index + 1),
     nominal: ({ engine }) => engine.mains.housing,
     judgedAt: ['align-hone', 'measure-block'],
     looseRemedy: 'Cut the cap faces and align hone again.',
   },
   {
-    key: 'big-end', title: 'Rod big end', reference: bigEnd, tolerance: 3,
+    key: 'big-end',
+    title: 'Rod big end',
+    reference: bigEnd,
+    tolerance: 3,
     positions: ({ cylinders }) => cylinders.map(({ cylinder }) => cylinder),
     nominal: ({ engine }) => engine.rodJournals.housing,
     judgedAt: ['resize-rods', 'measure-rods'],
@@ -34,7 +49,10 @@ const families: readonly HousingFamily[] = [
 ]
 
 /** Size and roundness of the torqued housings that shells are pressed into: too large and a shell turns. */
-export const housingFits: readonly FitDefinition[] = families.flatMap((family) => [sizeFit(family), roundFit(family)])
+export const housingFits: readonly FitDefinition[] = families.flatMap((family) => [
+  sizeFit(family),
+  roundFit(family),
+])
 
 function sizeFit(family: HousingFamily): FitDefinition {
   return {
@@ -81,10 +99,18 @@ function roundFit(family: HousingFamily): FitDefinition {
       parameter('high', 'Greatest', 'length', 5 * TENTH, FROM_MEMORY),
       guardParameter('accepted'),
     ],
-    lines: (context, read) => family.positions(context).map((position) => formLine(
-      'out-of-round', family.reference(position), `${family.title} ${position}`, position,
-      { target: read('target'), high: read('high') },
-      remedy('investigate', family.reference(position), family.looseRemedy),
-    )),
+    lines: (context, read) =>
+      family
+        .positions(context)
+        .map((position) =>
+          formLine(
+            'out-of-round',
+            family.reference(position),
+            `${family.title} ${position}`,
+            position,
+            { target: read('target'), high: read('high') },
+            remedy('investigate', family.reference(position), family.looseRemedy),
+          ),
+        ),
   }
 }

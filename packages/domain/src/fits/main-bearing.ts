@@ -19,8 +19,16 @@ export const mainBearingClearance: FitDefinition = {
       measurand: clearance(mainBearing(journal), mainJournal(journal), 'by-station'),
       rule,
       remedy: {
-        low: remedy('thinner-shell', mainBearing(journal), 'Fit a thinner half of the same family, or polish the journal.'),
-        high: remedy('thicker-shell', mainBearing(journal), 'Fit a thicker half of the same family; else grind to the next undersize.'),
+        low: remedy(
+          'thinner-shell',
+          mainBearing(journal),
+          'Fit a thinner half of the same family, or polish the journal.',
+        ),
+        high: remedy(
+          'thicker-shell',
+          mainBearing(journal),
+          'Fit a thicker half of the same family; else grind to the next undersize.',
+        ),
       },
     }))
   },

@@ -1,7 +1,15 @@
 import { isBoosted } from '../engine/duty.ts'
 import { pinDiameter, smallEnd } from '../features/references.ts'
 import {
-  between, clearance, COMMON_PRACTICE, FROM_MEMORY, guardParameter, parameter, remedy, say, TENTH,
+  between,
+  clearance,
+  COMMON_PRACTICE,
+  FROM_MEMORY,
+  guardParameter,
+  parameter,
+  remedy,
+  say,
+  TENTH,
 } from './building-blocks.ts'
 import type { FitDefinition } from './fit-definition.ts'
 
@@ -23,7 +31,7 @@ export const pinInRod: FitDefinition = {
   ],
   lines({ parts, duty, cylinders }, read) {
     if (parts.pin.fit !== 'floating') return []
-    const prefix = isBoosted(duty) ? 'boosted-' : ''
+    const [prefix, use] = isBoosted(duty) ? ['boosted-', 'Boosted'] : ['', 'Not boosted']
     const [low, high, target] = [read(`${prefix}low`), read(`${prefix}high`), read(`${prefix}target`)]
     return cylinders.map(({ cylinder }) => ({
       position: cylinder,
@@ -35,11 +43,15 @@ export const pinInRod: FitDefinition = {
         limits: between(low, high, target),
         formula: 'bushing − pin, between the limits for this duty',
         worked: [
-          `${isBoosted(duty) ? 'Boosted' : 'Not boosted'}: low ${say(low)}, high ${say(high)}, target ${say(target)}`,
+          `${use}: low ${say(low)}, high ${say(high)}, target ${say(target)}`,
         ],
       },
       remedy: {
-        low: remedy('hone', smallEnd(cylinder), 'Hone the bushing on the pin hone; let it cool before the next reading.'),
+        low: remedy(
+          'hone',
+          smallEnd(cylinder),
+          'Hone the bushing on the pin hone; let it cool before the next reading.',
+        ),
         high: remedy('replace', smallEnd(cylinder), 'Fit a new bushing: metal cannot be put back.'),
       },
     }))

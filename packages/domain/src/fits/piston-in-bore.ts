@@ -3,9 +3,23 @@ import type { PistonAlloy } from '../engine/specification.ts'
 import { bore, skirt } from '../features/references.ts'
 import type { PlanFinding } from '../plan/plan-types.ts'
 import {
-  between, clearance, FROM_MEMORY, guardParameter, parameter, remedy, say, sayShare, shareOf,
+  between,
+  clearance,
+  FROM_MEMORY,
+  guardParameter,
+  parameter,
+  remedy,
+  say,
+  sayShare,
+  shareOf,
 } from './building-blocks.ts'
-import type { ComputedRule, FitContext, FitDefinition, ParameterReader, SheetNeeded } from './fit-definition.ts'
+import type {
+  ComputedRule,
+  FitContext,
+  FitDefinition,
+  ParameterReader,
+  SheetNeeded,
+} from './fit-definition.ts'
 
 /** A piston in its bore: alloy, bore size and duty decide, for a hotter piston grows more. */
 export const pistonInBore: FitDefinition = {
@@ -32,7 +46,11 @@ export const pistonInBore: FitDefinition = {
       measurand: clearance(bore(cylinder), skirt(cylinder), 'overall'),
       rule,
       remedy: {
-        low: remedy('hone', bore(cylinder), 'Hone with the torque plate on; let the block cool before the last reading.'),
+        low: remedy(
+          'hone',
+          bore(cylinder),
+          'Hone with the torque plate on; let the block cool before the last reading.',
+        ),
         high: remedy('replace', null, 'Fit a larger or coated piston, or sleeve the bore.'),
       },
     }))
@@ -52,31 +70,38 @@ function ruleFor({ engine, parts, duty }: FitContext, read: ParameterReader): Co
     return { kind: 'sheet-needed', reason: 'The piston of an air-cooled engine has no general clearance.' }
   }
   const { alloy } = parts.piston
-  const [lowPercent, highPercent] = isBoosted(duty) ? [100 + read('boost'), 100 + read('boost')]
-    : isSustained(duty) ? [100 + read('sustained-low'), 100 + read('sustained-high')] : [100, 100]
+  const [lowPercent, highPercent] = isBoosted(duty)
+    ? [100 + read('boost'), 100 + read('boost')]
+    : isSustained(duty)
+      ? [100 + read('sustained-low'), 100 + read('sustained-high')]
+      : [100, 100]
   const work = (side: 'low' | 'high', percent: number) => {
     const share = read(`${alloy}-${side}`)
     const limit = shareOf(engine.bore, share, percent)
     const factor = percent === 100 ? '' : ` × ${percent} %`
-    return { limit, line: `${side === 'low' ? 'Low' : 'High'}: ${say(engine.bore)} × ${sayShare(share)}${factor} = ${say(limit)}` }
+    return { limit, line: `${say(engine.bore)} × ${sayShare(share)}${factor} = ${say(limit)}` }
   }
   const [low, high] = [work('low', lowPercent), work('high', highPercent)]
   return {
     kind: 'computed',
     limits: between(low.limit, high.limit),
-    formula: 'bore diameter × clearance per unit of diameter for the alloy × duty factor; bore less piston at its gauge point',
-    worked: [low.line, high.line],
+    formula:
+      'bore diameter × clearance per unit of diameter for the alloy × duty factor; ' +
+      'bore less piston at its gauge point',
+    worked: [`Low: ${low.line}`, `High: ${high.line}`],
   }
 }
 
 function nitrousFinding(alloy: PistonAlloy): readonly PlanFinding[] {
   if (alloy !== 'cast' && alloy !== 'hypereutectic') return []
-  return [{
-    key: 'nitrous-on-cast-pistons',
-    severity: 'stops',
-    title: 'Cast pistons with nitrous',
-    sentence: `A ${alloy} piston breaks its ring lands under nitrous sooner than a forged one (from memory).`,
-    worked: [],
-    remedy: 'Choose forged pistons, or have the owner decide with the customer.',
-  }]
+  return [
+    {
+      key: 'nitrous-on-cast-pistons',
+      severity: 'stops',
+      title: 'Cast pistons with nitrous',
+      sentence: `Under nitrous a ${alloy} piston breaks its lands sooner than a forged one (from memory).`,
+      worked: [],
+      remedy: 'Choose forged pistons, or have the owner decide with the customer.',
+    },
+  ]
 }

@@ -1,6 +1,13 @@
 import { pinDiameter, smallEnd } from '../features/references.ts'
 import {
-  clearance, COMMON_PRACTICE, guardParameter, limitsOf, parameter, remedy, say, TENTH,
+  clearance,
+  COMMON_PRACTICE,
+  guardParameter,
+  limitsOf,
+  parameter,
+  remedy,
+  say,
+  TENTH,
 } from './building-blocks.ts'
 import type { FitDefinition } from './fit-definition.ts'
 
@@ -29,15 +36,22 @@ export const pressedPin: FitDefinition = {
       rule: {
         kind: 'computed',
         limits: limitsOf({
-          low: -greatest, high: -least, target: -target,
-          adviceLow: -read('usual-greatest'), adviceHigh: -read('usual-least'),
+          low: -greatest,
+          high: -least,
+          target: -target,
+          adviceLow: -read('usual-greatest'),
+          adviceHigh: -read('usual-least'),
         }),
         formula: 'small end − pin, negative by the interference',
         worked: [`Interference: least ${say(least)}, greatest ${say(greatest)}, target ${say(target)}`],
       },
       remedy: {
         low: remedy('hone', smallEnd(cylinder), 'Size the small end on the pin hone.'),
-        high: remedy('replace', null, 'The pin would walk into the bore: choose another rod or a larger pin.'),
+        high: remedy(
+          'replace',
+          null,
+          'The pin would walk into the bore: choose another rod or a larger pin.',
+        ),
       },
     }))
   },

@@ -9,23 +9,30 @@ export const railEndGap: FitDefinition = {
   critical: false,
   judgedAt: ['ring-gaps'],
   parameters: [
-    parameter('low', 'Least', 'length', 15 * THOUSANDTH, 'a piston maker’s ring sheet, read: 0.015 in at least'),
+    parameter(
+      'low',
+      'Least',
+      'length',
+      15 * THOUSANDTH,
+      'a piston maker’s ring sheet, read: 0.015 in at least',
+    ),
     guardParameter('accepted'),
   ],
-  lines: ({ cylinders }, read) => cylinders.map(({ cylinder }) => ({
-    position: cylinder,
-    title: `Oil rails ${cylinder} end gap`,
-    quantity: 'length',
-    measurand: reading(railGap(cylinder), 'least'),
-    rule: {
-      kind: 'computed',
-      limits: limitsOf({ low: read('low'), target: read('low') }),
-      formula: 'the smaller of the two rails’ gaps, at least the limit',
-      worked: [`Least: ${say(read('low'))}`],
-    },
-    remedy: {
-      low: remedy('file', railGap(cylinder), 'File one end of the rail, or try the next size of set.'),
-      high: null,
-    },
-  })),
+  lines: ({ cylinders }, read) =>
+    cylinders.map(({ cylinder }) => ({
+      position: cylinder,
+      title: `Oil rails ${cylinder} end gap`,
+      quantity: 'length',
+      measurand: reading(railGap(cylinder), 'least'),
+      rule: {
+        kind: 'computed',
+        limits: limitsOf({ low: read('low'), target: read('low') }),
+        formula: 'the smaller of the two rails’ gaps, at least the limit',
+        worked: [`Least: ${say(read('low'))}`],
+      },
+      remedy: {
+        low: remedy('file', railGap(cylinder), 'File one end of the rail, or try the next size of set.'),
+        high: null,
+      },
+    })),
 }

@@ -2,18 +2,37 @@ import type { Duty } from '../engine/duty.ts'
 import type { CompressionRing } from '../features/references.ts'
 import { endGap } from '../features/references.ts'
 import {
-  FROM_MEMORY, guardParameter, limitsOf, parameter, reading, remedy, say, sayShare, shareOf, THOUSANDTH,
+  FROM_MEMORY,
+  guardParameter,
+  limitsOf,
+  parameter,
+  reading,
+  remedy,
+  say,
+  sayShare,
+  shareOf,
+  THOUSANDTH,
 } from './building-blocks.ts'
 import type {
-  ComputedRule, FitContext, FitDefinition, FitParameter, ParameterReader, SheetNeeded,
+  ComputedRule,
+  FitContext,
+  FitDefinition,
+  FitParameter,
+  ParameterReader,
+  SheetNeeded,
 } from './fit-definition.ts'
 
 const PUBLISHED = 'a piston maker’s ring sheet, read: 0.0045–0.0065 in per inch of bore by use'
 
 /** Which number of the rule a duty uses. */
 const dutyParameter: Record<Duty, string> = {
-  street: 'street', restoration: 'street', 'mild-boost': 'moderate', towing: 'moderate',
-  sustained: 'sustained', 'hard-boost': 'hard', nitrous: 'hard',
+  street: 'street',
+  restoration: 'street',
+  'mild-boost': 'moderate',
+  towing: 'moderate',
+  sustained: 'sustained',
+  'hard-boost': 'hard',
+  nitrous: 'hard',
 }
 
 const parameters: readonly FitParameter[] = [
@@ -43,7 +62,11 @@ export function ringEndGap(ring: CompressionRing, title: string): FitDefinition 
         measurand: reading(endGap(ring, cylinder), 'each'),
         rule,
         remedy: {
-          low: remedy('file', endGap(ring, cylinder), 'File one end, square and inward; deburr and measure again.'),
+          low: remedy(
+            'file',
+            endGap(ring, cylinder),
+            'File one end, square and inward; deburr and measure again.',
+          ),
           high: remedy('replace', null, 'Try another ring of the set, or one made to be filed.'),
         },
       }))
@@ -53,7 +76,10 @@ export function ringEndGap(ring: CompressionRing, title: string): FitDefinition 
 
 function ruleFor({ engine, parts, duty }: FitContext, read: ParameterReader): ComputedRule | SheetNeeded {
   if (parts.piston.alloy === 'hypereutectic') {
-    return { kind: 'sheet-needed', reason: 'A hypereutectic piston holds its rings hotter: the gap stands on its maker’s sheet.' }
+    return {
+      kind: 'sheet-needed',
+      reason: 'A hypereutectic piston holds its rings hotter: the gap stands on its maker’s sheet.',
+    }
   }
   const share = read(dutyParameter[duty])
   const low = shareOf(engine.bore, share)

@@ -1,7 +1,16 @@
 import { ringTitles } from '../features/short-block/rings.ts'
 import { compressionRings, ringSideClearance as sideClearance } from '../features/references.ts'
 import type { FitLine } from './fit-definition.ts'
-import { between, FROM_MEMORY, guardParameter, parameter, reading, remedy, say, TENTH } from './building-blocks.ts'
+import {
+  between,
+  FROM_MEMORY,
+  guardParameter,
+  parameter,
+  reading,
+  remedy,
+  say,
+  TENTH,
+} from './building-blocks.ts'
 import type { FitDefinition } from './fit-definition.ts'
 
 const parameters = [
@@ -17,7 +26,8 @@ export const ringSideClearances: readonly FitDefinition[] = compressionRings.map
   critical: false,
   judgedAt: ['ring-gaps'],
   parameters,
-  lines: ({ cylinders }, read) => cylinders.map(({ cylinder }) => line(ring, cylinder, read('low'), read('high'))),
+  lines: ({ cylinders }, read) =>
+    cylinders.map(({ cylinder }) => line(ring, cylinder, read('low'), read('high'))),
 }))
 
 /** Room of an oil ring that stands on a support rail: checked with the rail in. */
@@ -27,9 +37,10 @@ export const oilRingSideClearance: FitDefinition = {
   critical: false,
   judgedAt: ['support-rails'],
   parameters,
-  lines: ({ cylinders, supportRail }, read) => (supportRail
-    ? cylinders.map(({ cylinder }) => line('oil-ring', cylinder, read('low'), read('high')))
-    : []),
+  lines: ({ cylinders, supportRail }, read) =>
+    supportRail
+      ? cylinders.map(({ cylinder }) => line('oil-ring', cylinder, read('low'), read('high')))
+      : [],
 }
 
 function line(ring: keyof typeof ringTitles, cylinder: number, low: number, high: number): FitLine {
@@ -46,7 +57,11 @@ function line(ring: keyof typeof ringTitles, cylinder: number, low: number, high
     },
     remedy: {
       low: remedy('replace', null, 'Look for a burr or carbon first; else a thinner ring.'),
-      high: remedy('replace', null, 'The groove is worn or wrong: another piston, or a spacer by its maker’s sheet.'),
+      high: remedy(
+        'replace',
+        null,
+        'The groove is worn or wrong: another piston, or a spacer by its maker’s sheet.',
+      ),
     },
   }
 }

@@ -19,8 +19,16 @@ export const rodBearingClearance: FitDefinition = {
       measurand: clearance(rodBearing(cylinder), rodJournal(crankpin), 'by-station'),
       rule,
       remedy: {
-        low: remedy('thinner-shell', rodBearing(cylinder), 'Fit a thinner half of the same family, or polish the journal.'),
-        high: remedy('thicker-shell', rodBearing(cylinder), 'Fit a thicker half of the same family; else grind to the next undersize.'),
+        low: remedy(
+          'thinner-shell',
+          rodBearing(cylinder),
+          'Fit a thinner half of the same family, or polish the journal.',
+        ),
+        high: remedy(
+          'thicker-shell',
+          rodBearing(cylinder),
+          'Fit a thicker half of the same family; else grind to the next undersize.',
+        ),
       },
     }))
   },

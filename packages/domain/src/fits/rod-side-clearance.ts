@@ -1,6 +1,21 @@
 import { rodSideClearance as sideClearanceOn } from '../features/references.ts'
-import { between, FROM_MEMORY, guardParameter, parameter, reading, remedy, say, THOUSANDTH } from './building-blocks.ts'
-import type { ComputedRule, FitContext, FitDefinition, ParameterReader, SheetNeeded } from './fit-definition.ts'
+import {
+  between,
+  FROM_MEMORY,
+  guardParameter,
+  parameter,
+  reading,
+  remedy,
+  say,
+  THOUSANDTH,
+} from './building-blocks.ts'
+import type {
+  ComputedRule,
+  FitContext,
+  FitDefinition,
+  ParameterReader,
+  SheetNeeded,
+} from './fit-definition.ts'
 
 /** Side room of all rods on one crankpin: width between the cheeks less the rods. */
 export const rodSideClearance: FitDefinition = {
@@ -19,17 +34,27 @@ export const rodSideClearance: FitDefinition = {
   ],
   lines(context, read) {
     const rule = ruleFor(context, read)
-    return Array.from({ length: context.engine.rodJournals.count }, (_, index) => index + 1).map((journal) => ({
-      position: journal,
-      title: `Rod side clearance on rod journal ${journal}`,
-      quantity: 'length',
-      measurand: reading(sideClearanceOn(journal), 'each'),
-      rule,
-      remedy: {
-        low: remedy('face', null, 'Face the rods on their plain sides; never touch the fillet side’s chamfer.'),
-        high: remedy('replace', null, 'Fit wider rods, or have the crankpin’s cheeks welded and reground.'),
-      },
-    }))
+    return Array.from({ length: context.engine.rodJournals.count }, (_, index) => index + 1).map(
+      (journal) => ({
+        position: journal,
+        title: `Rod side clearance on rod journal ${journal}`,
+        quantity: 'length',
+        measurand: reading(sideClearanceOn(journal), 'each'),
+        rule,
+        remedy: {
+          low: remedy(
+            'face',
+            null,
+            'Face the rods on their plain sides; never touch the fillet side’s chamfer.',
+          ),
+          high: remedy(
+            'replace',
+            null,
+            'Fit wider rods, or have the crankpin’s cheeks welded and reground.',
+          ),
+        },
+      }),
+    )
   },
 }
 
@@ -39,7 +64,10 @@ function ruleFor({ engine, parts }: FitContext, read: ParameterReader): Computed
   }
   const two = engine.pinSharing === 'two-plain-rods'
   if (!two && parts.rod.material === 'aluminium') {
-    return { kind: 'sheet-needed', reason: 'A single aluminium rod on its pin has no general side clearance.' }
+    return {
+      kind: 'sheet-needed',
+      reason: 'A single aluminium rod on its pin has no general side clearance.',
+    }
   }
   const prefix = two ? `two-${parts.rod.material}` : 'one-rod'
   const [low, high] = [read(`${prefix}-low`), read(`${prefix}-high`)]

@@ -15,13 +15,17 @@ export interface RuleInForce {
 }
 
 /**
- * The shop's newest revision of a fit over the starter's numbers; numbers that it leaves out stay the starter's.
+ * The shop's newest revision of a fit over the starter's numbers; numbers that it leaves out stay the
+ * starter's.
  * @throws DomainError `rule-unknown` when the revision names a number that the fit does not have.
  */
 export function ruleInForce(fit: FitDefinition, revisions: readonly RuleRevision[]): RuleInForce {
   const newest = revisions
     .filter((rule) => rule.fit === fit.key)
-    .reduce<RuleRevision | null>((best, rule) => (best === null || rule.revision > best.revision ? rule : best), null)
+    .reduce<RuleRevision | null>(
+      (best, rule) => (best === null || rule.revision > best.revision ? rule : best),
+      null,
+    )
   for (const key of Object.keys(newest?.parameters ?? {})) parameterOf(fit, key)
   const used = new Set<string>()
   return {
@@ -30,7 +34,9 @@ export function ruleInForce(fit: FitDefinition, revisions: readonly RuleRevision
     read(key) {
       const own = newest?.parameters[key]
       const starter = parameterOf(fit, key)
-      if (starter.unit !== 'guard') used.add(own === undefined ? starter.source : newest?.source ?? starter.source)
+      if (starter.unit !== 'guard') {
+        used.add(own === undefined ? starter.source : (newest?.source ?? starter.source))
+      }
       return own ?? starter.value
     },
     sources: () => [...used].join('; '),
@@ -39,6 +45,8 @@ export function ruleInForce(fit: FitDefinition, revisions: readonly RuleRevision
 
 function parameterOf(fit: FitDefinition, key: string): FitParameter {
   const found = fit.parameters.find((parameter) => parameter.key === key)
-  if (found === undefined) throw new DomainError('rule-unknown', `The rule “${fit.title}” has no number “${key}”.`, key)
+  if (found === undefined) {
+    throw new DomainError('rule-unknown', `The rule “${fit.title}” has no number “${key}”.`, key)
+  }
   return found
 }

@@ -9,7 +9,11 @@ function sayTorque(torque: number): string {
   return `${imperial} (${formatQuantityWithUnit(torque, 'newtonMetre', 1, 'half-even')})`
 }
 
-const tooTight = remedy('investigate', null, 'Something drags: take off the last part fitted and find where it touched.')
+const tooTight = remedy(
+  'investigate',
+  null,
+  'Something drags: take off the last part fitted and find where it touched.',
+)
 
 /** Turning effort of the crank alone in its bearings. */
 export const crankTurningTorqueFit: FitDefinition = {
@@ -23,19 +27,21 @@ export const crankTurningTorqueFit: FitDefinition = {
   ],
   lines({ engine }, read) {
     const high = read('per-main') * engine.mains.count
-    return [{
-      position: null,
-      title: 'Turning torque, crank alone',
-      quantity: 'torque',
-      measurand: reading(crankTurningTorque, 'each'),
-      rule: {
-        kind: 'computed',
-        limits: limitsOf({ high }),
-        formula: 'main bearings × the shop’s greatest for each',
-        worked: [`${engine.mains.count} × ${sayTorque(read('per-main'))} = ${sayTorque(high)}`],
+    return [
+      {
+        position: null,
+        title: 'Turning torque, crank alone',
+        quantity: 'torque',
+        measurand: reading(crankTurningTorque, 'each'),
+        rule: {
+          kind: 'computed',
+          limits: limitsOf({ high }),
+          formula: 'main bearings × the shop’s greatest for each',
+          worked: [`${engine.mains.count} × ${sayTorque(read('per-main'))} = ${sayTorque(high)}`],
+        },
+        remedy: { low: null, high: tooTight },
       },
-      remedy: { low: null, high: tooTight },
-    }]
+    ]
   },
 }
 
@@ -51,18 +57,20 @@ export const assembledTurningTorqueFit: FitDefinition = {
   ],
   lines({ engine }, read) {
     const high = read('per-cylinder') * engine.cylinders
-    return [{
-      position: null,
-      title: 'Turning torque, assembled',
-      quantity: 'torque',
-      measurand: reading(assembledTurningTorque, 'each'),
-      rule: {
-        kind: 'computed',
-        limits: limitsOf({ high }),
-        formula: 'cylinders × the shop’s greatest for each',
-        worked: [`${engine.cylinders} × ${sayTorque(read('per-cylinder'))} = ${sayTorque(high)}`],
+    return [
+      {
+        position: null,
+        title: 'Turning torque, assembled',
+        quantity: 'torque',
+        measurand: reading(assembledTurningTorque, 'each'),
+        rule: {
+          kind: 'computed',
+          limits: limitsOf({ high }),
+          formula: 'cylinders × the shop’s greatest for each',
+          worked: [`${engine.cylinders} × ${sayTorque(read('per-cylinder'))} = ${sayTorque(high)}`],
+        },
+        remedy: { low: null, high: tooTight },
       },
-      remedy: { low: null, high: tooTight },
-    }]
+    ]
   },
 }

@@ -22,11 +22,17 @@ export function cylinderPositions(engine: EngineSpecification): readonly Cylinde
   const numbers = Array.from({ length: engine.cylinders }, (_, index) => index + 1)
   if (!hasTwoBanks(engine)) return numbers.map((cylinder) => ({ cylinder, bank: null, row: cylinder }))
   const first = engine.firstBank
-  if (first === null) throw new DomainError('layout-impossible', 'Say on which bank cylinder 1 is.', 'engine.firstBank')
+  if (first === null) {
+    throw new DomainError('layout-impossible', 'Say on which bank cylinder 1 is.', 'engine.firstBank')
+  }
   const perBank = engine.cylinders / 2
   return numbers.map((cylinder) => {
     if (engine.numbering === 'alternating') {
-      return { cylinder, bank: cylinder % 2 === 1 ? first : oppositeSide(first), row: Math.ceil(cylinder / 2) }
+      return {
+        cylinder,
+        bank: cylinder % 2 === 1 ? first : oppositeSide(first),
+        row: Math.ceil(cylinder / 2),
+      }
     }
     return cylinder <= perBank
       ? { cylinder, bank: first, row: cylinder }

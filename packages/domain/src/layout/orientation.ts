@@ -31,27 +31,45 @@ function orientationOf(engine: EngineSpecification, position: CylinderPosition):
   }
 }
 
-/** Journals count from the front. Each half of a split pin is a journal of its own, the leading bank's first. */
-function pinOf(engine: EngineSpecification, { bank, row }: CylinderPosition): { crankpin: number; placeOnPin: number } {
+/**
+ * Journals count from the front. Each half of a split pin is a journal of its own, the leading bank's
+ * first.
+ */
+function pinOf(
+  engine: EngineSpecification,
+  { bank, row }: CylinderPosition,
+): { crankpin: number; placeOnPin: number } {
   if (bank === null) return { crankpin: row, placeOnPin: 1 }
   const leads = bank === engine.leadingBank
   switch (engine.pinSharing) {
-    case 'two-plain-rods': return { crankpin: row, placeOnPin: leads ? 1 : 2 }
+    case 'two-plain-rods':
+      return { crankpin: row, placeOnPin: leads ? 1 : 2 }
     // The fork's two legs stand on both sides of the blade: neither rod is in front.
-    case 'fork-and-blade': return { crankpin: row, placeOnPin: 1 }
+    case 'fork-and-blade':
+      return { crankpin: row, placeOnPin: 1 }
     case 'one-rod':
-    case 'split-pin': return { crankpin: leads ? 2 * row - 1 : 2 * row, placeOnPin: 1 }
+    case 'split-pin':
+      return { crankpin: leads ? 2 * row - 1 : 2 * row, placeOnPin: 1 }
   }
 }
 
-/** The wide chamfer faces the crank cheek, the narrow sides of two rods face each other. Common practice, no source. */
+/**
+ * The wide chamfer faces the crank cheek, the narrow sides of two rods face each other. Common practice, no
+ * source.
+ */
 function chamferEnd(engine: EngineSpecification, placeOnPin: number): EngineEnd | null {
   if (engine.pinSharing !== 'two-plain-rods') return null
   return placeOnPin === 1 ? 'front' : 'back'
 }
 
-/** The quarter turn on the crown from valve notches at the valley to the wide chamfer (front at 12, back at 6). */
-function notchToChamfer(valley: 3 | 9 | null, chamfer: EngineEnd | null): CylinderOrientation['notchToChamfer'] {
+/**
+ * The quarter turn on the crown from valve notches at the valley to the wide chamfer (front at 12, back at
+ * 6).
+ */
+function notchToChamfer(
+  valley: 3 | 9 | null,
+  chamfer: EngineEnd | null,
+): CylinderOrientation['notchToChamfer'] {
   if (valley === null || chamfer === null) return null
   return (valley === 9) === (chamfer === 'front') ? 'clockwise' : 'counterclockwise'
 }

@@ -6,9 +6,10 @@ import type { Json } from './canonical-json.ts'
 import type { Operation, Plan } from './plan-types.ts'
 
 /**
- * Canonical text of what a signature under one operation stands for: its requirements with limits, guard and what is
- * compared, the features and points measured, things to see, cautions, number of signatures. Two plans in which the
- * operation is the same give equal text; where a limit came from, minutes and bench do not count.
+ * Canonical text of what a signature under one operation stands for: its requirements with limits, guard
+ * and what is compared, the features and points measured, things to see, cautions, number of signatures.
+ * Two plans in which the operation is the same give equal text; where a limit came from, minutes and bench
+ * do not count.
  * @throws DomainError `feature-unknown` when the plan has no such operation
  */
 export function definitionText(plan: Plan, operationKey: string): string {
@@ -37,5 +38,9 @@ function featureDefinitions(plan: Plan, operation: Operation) {
   const measured = new Set(operation.features.map(featureKey))
   return plan.features
     .filter((feature) => measured.has(featureKey(feature)))
-    .map((feature) => ({ feature: featureKey(feature), points: feature.points.map(({ key }) => key), state: feature.state }))
+    .map((feature) => ({
+      feature: featureKey(feature),
+      points: feature.points.map(({ key }) => key),
+      state: feature.state,
+    }))
 }

@@ -5,12 +5,35 @@ import type { FeatureDefinition, FeatureReference } from '../features/feature.ts
 import type { Limits, Requirement, RuleLevel } from '../judging/requirement.ts'
 import type { CylinderOrientation } from '../layout/orientation-types.ts'
 
-export const stages = ['intake', 'inspection', 'planning', 'machining', 'fitting', 'assembly', 'handover'] as const
+export const stages = [
+  'intake',
+  'inspection',
+  'planning',
+  'machining',
+  'fitting',
+  'assembly',
+  'handover',
+] as const
 export type Stage = (typeof stages)[number]
 
 export const benchKinds = [
-  'counter', 'teardown', 'wash', 'inspection', 'rod-bench', 'office', 'hand-work', 'align-hone', 'mill', 'boring-bar',
-  'hone', 'crank-grinder', 'rod-hone', 'pin-hone', 'balancer', 'clean-bench', 'assembly',
+  'counter',
+  'teardown',
+  'wash',
+  'inspection',
+  'rod-bench',
+  'office',
+  'hand-work',
+  'align-hone',
+  'mill',
+  'boring-bar',
+  'hone',
+  'crank-grinder',
+  'rod-hone',
+  'pin-hone',
+  'balancer',
+  'clean-bench',
+  'assembly',
 ] as const
 export type BenchKind = (typeof benchKinds)[number]
 
@@ -89,7 +112,9 @@ export interface RouteOptions {
   readonly crank: 'grind' | 'polish' | 'none'
   readonly newRodBolts: boolean
   readonly balance: boolean
-  /** A stroke longer than the block was made for: trial assembly comes before balancing. Left out means no. */
+  /**
+   * A stroke longer than the block was made for: trial assembly comes before balancing. Left out means no.
+   */
   readonly stroked?: boolean
 }
 

@@ -8,21 +8,34 @@ import { inches, inlineFour, metricParts, planInput, testPlans, v8, v8Parts } fr
 import { plan } from './plan.ts'
 import type { Operation, Plan, PlanInput } from './plan-types.ts'
 
-const anyInput: fc.Arbitrary<PlanInput> = fc.record({
-  base: fc.constantFrom(...testPlans),
-  duty: fc.constantFrom(...duties),
-  alignHone: fc.boolean(), deck: fc.boolean(), oversize: fc.boolean(), newRodBolts: fc.boolean(), balance: fc.boolean(),
-  stroked: fc.boolean(), crank: fc.constantFrom('grind' as const, 'polish' as const, 'none' as const),
-  pin: fc.constantFrom('floating' as const, 'pressed' as const),
-}).map(({ base, duty, pin, ...options }) => ({
-  ...base, duty, options, parts: { ...base.parts, pin: { ...base.parts.pin, fit: pin } },
-}))
+const anyInput: fc.Arbitrary<PlanInput> = fc
+  .record({
+    base: fc.constantFrom(...testPlans),
+    duty: fc.constantFrom(...duties),
+    alignHone: fc.boolean(),
+    deck: fc.boolean(),
+    oversize: fc.boolean(),
+    newRodBolts: fc.boolean(),
+    balance: fc.boolean(),
+    stroked: fc.boolean(),
+    crank: fc.constantFrom('grind' as const, 'polish' as const, 'none' as const),
+    pin: fc.constantFrom('floating' as const, 'pressed' as const),
+  })
+  .map(({ base, duty, pin, ...options }) => ({
+    ...base,
+    duty,
+    options,
+    parts: { ...base.parts, pin: { ...base.parts.pin, fit: pin } },
+  }))
 
 function referencesOf(measurand: Measurand): readonly FeatureReference[] {
   switch (measurand.kind) {
-    case 'feature': return [measurand.feature]
-    case 'clearance': return [measurand.hole, measurand.shaft]
-    case 'sum': return measurand.terms.map(({ feature }) => feature)
+    case 'feature':
+      return [measurand.feature]
+    case 'clearance':
+      return [measurand.hole, measurand.shaft]
+    case 'sum':
+      return measurand.terms.map(({ feature }) => feature)
   }
 }
 
@@ -33,74 +46,105 @@ function operation(of: Plan, key: string): Operation {
 }
 
 /** Everything that comes before an operation, itself included; fails on a cycle. */
-function upTo(of: Plan, key: string, path: readonly string[] = []): ReadonlySet<string> {
+function upTo(
+  of: Plan, key: string, known = new Map<string, ReadonlySet<string>>(), path: readonly string[] = [],
+): ReadonlySet<string> {
   if (path.includes(key)) throw new Error(`Cycle: ${[...path, key].join(' → ')}`)
-  const before = operation(of, key).after.flatMap((each) => [...upTo(of, each, [...path, key])])
-  return new Set([...before, key])
+  const found = known.get(key)
+  if (found !== undefined) return found
+  const before = operation(of, key).after.flatMap((each) => [...upTo(of, each, known, [...path, key])])
+  const all = new Set([...before, key])
+  known.set(key, all)
+  return all
 }
 
 describe('a plan of any engine, duty and options', () => {
   it('has a route without a cycle, whose steps name only steps that exist', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      const made = plan(input)
-      for (const { key } of made.operations) expect(upTo(made, key).has('receive')).toBe(true)
-    }), { numRuns: 40 })
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const made = plan(input)
+        for (const { key } of made.operations) expect(upTo(made, key).has('receive')).toBe(true)
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('judges every requirement in exactly one operation', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      const made = plan(input)
-      const judged = made.operations.flatMap(({ requirements }) => requirements)
-      expect([...judged].sort()).toEqual(made.requirements.map(({ key }) => key).sort())
-      expect(new Set(judged).size).toBe(judged.length)
-    }), { numRuns: 40 })
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const made = plan(input)
+        const judged = made.operations.flatMap(({ requirements }) => requirements)
+        expect([...judged].sort()).toEqual(made.requirements.map(({ key }) => key).sort())
+        expect(new Set(judged).size).toBe(judged.length)
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('measures every feature of a requirement where it is judged or before', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      const made = plan(input)
-      for (const judging of made.operations) {
-        const measured = new Set([...upTo(made, judging.key)]
-          .flatMap((key) => operation(made, key).features.map(featureKey)))
-        for (const requirement of made.requirements.filter(({ key }) => judging.requirements.includes(key))) {
-          const missing = referencesOf(requirement.measurand).map(featureKey).filter((key) => !measured.has(key))
-          expect(missing, `${requirement.key} at ${judging.key}`).toEqual([])
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const made = plan(input)
+        for (const judging of made.operations) {
+          const measured = new Set(
+            [...upTo(made, judging.key)].flatMap((key) => operation(made, key).features.map(featureKey)),
+          )
+          for (const requirement of made.requirements.filter(({ key }) =>
+            judging.requirements.includes(key),
+          )) {
+            const missing = referencesOf(requirement.measurand)
+              .map(featureKey)
+              .filter((key) => !measured.has(key))
+            expect(missing, `${requirement.key} at ${judging.key}`).toEqual([])
+          }
         }
-      }
-    }), { numRuns: 40 })
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('defines every feature that an operation measures, each point once', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      const made = plan(input)
-      const defined = new Map(made.features.map((feature) => [featureKey(feature), feature]))
-      for (const reference of made.operations.flatMap(({ features }) => features)) {
-        const points = defined.get(featureKey(reference))?.points.map(({ key }) => key) ?? []
-        expect(points.length, featureKey(reference)).toBeGreaterThan(0)
-        expect(new Set(points).size).toBe(points.length)
-      }
-    }), { numRuns: 20 })
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const made = plan(input)
+        const defined = new Map(made.features.map((feature) => [featureKey(feature), feature]))
+        for (const reference of made.operations.flatMap(({ features }) => features)) {
+          const points = defined.get(featureKey(reference))?.points.map(({ key }) => key) ?? []
+          expect(points.length, featureKey(reference)).toBeGreaterThan(0)
+          expect(new Set(points).size).toBe(points.length)
+        }
+      }),
+      { numRuns: 20 },
+    )
   })
 
   it('washes before it measures for fitting and before it assembles', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      const made = plan(input)
-      for (const { key, stage } of made.operations) {
-        if (stage === 'fitting') expect(upTo(made, key).has('wash-for-measuring'), key).toBe(true)
-        if (stage === 'assembly') expect(upTo(made, key).has('final-wash'), key).toBe(true)
-        if (stage === 'inspection' || stage === 'machining') expect(upTo(made, key).has('strip-wash'), key).toBe(true)
-      }
-    }), { numRuns: 20 })
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const made = plan(input)
+        for (const { key, stage } of made.operations) {
+          if (stage === 'fitting') expect(upTo(made, key).has('wash-for-measuring'), key).toBe(true)
+          if (stage === 'assembly') expect(upTo(made, key).has('final-wash'), key).toBe(true)
+          if (stage === 'inspection' || stage === 'machining') {
+            expect(upTo(made, key).has('strip-wash'), key).toBe(true)
+          }
+        }
+      }),
+      { numRuns: 20 },
+    )
   })
 
   it('gives every requirement a why with its numbers, and limits in order', () => {
-    fc.assert(fc.property(anyInput, (input) => {
-      for (const { key, why, limits } of plan(input).requirements) {
-        expect(why.worked.length, key).toBeGreaterThan(0)
-        expect(why.source, key).not.toBe('')
-        if (limits.low !== null && limits.high !== null) expect(limits.low, key).toBeLessThan(limits.high)
-      }
-    }), { numRuns: 20 })
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        for (const { key, why, limits } of plan(input).requirements) {
+          expect(why.worked.length, key).toBeGreaterThan(0)
+          expect(why.source, key).not.toBe('')
+          if (limits.low !== null && limits.high !== null) expect(limits.low, key).toBeLessThan(limits.high)
+        }
+      }),
+      { numRuns: 20 },
+    )
   })
 })
 
@@ -115,8 +159,12 @@ describe('the short block of a V8', () => {
 
   it('pairs each rod bearing with its own part of the shared crankpin', () => {
     const fifth = made.requirements.find(({ key }) => key === 'rod-bearing/5')
-    expect(fifth?.measurand).toMatchObject({ shaft: { feature: 'rod-journal-1' }, hole: { place: 'rod-bearing/5' } })
-    const stations = (place: string) => made.features.find((feature) => feature.place === place)?.points.map((p) => p.station)
+    expect(fifth?.measurand).toMatchObject({
+      shaft: { feature: 'rod-journal-1' },
+      hole: { place: 'rod-bearing/5' },
+    })
+    const stations = (place: string) =>
+      made.features.find((feature) => feature.place === place)?.points.map((p) => p.station)
     expect(stations('rod-bearing/1')).toEqual(['front', 'front-inner'])
     expect(stations('rod-bearing/5')).toEqual(['rear-inner', 'rear'])
   })
@@ -124,7 +172,12 @@ describe('the short block of a V8', () => {
   it('moves through a bore top to bottom, turns, and comes back up', () => {
     const first = made.features.find(({ feature }) => feature === 'bore-1')
     expect(first?.points.map(({ key }) => key)).toEqual([
-      'top/thrust', 'middle/thrust', 'bottom/thrust', 'bottom/pin', 'middle/pin', 'top/pin',
+      'top/thrust',
+      'middle/thrust',
+      'bottom/thrust',
+      'bottom/pin',
+      'middle/pin',
+      'top/pin',
     ])
   })
 
@@ -136,12 +189,16 @@ describe('the short block of a V8', () => {
 
   it('asks for two signatures where one slip costs an engine', () => {
     const two = made.operations.filter(({ signatures }) => signatures === 2).map(({ key }) => key)
-    expect(two).toEqual(expect.arrayContaining(['bore', 'plugs', 'install-crank', 'pistons-on-rods', 'final-rod-bolts']))
+    expect(two).toEqual(
+      expect.arrayContaining(['bore', 'plugs', 'install-crank', 'pistons-on-rods', 'final-rod-bolts']),
+    )
   })
 
   it('raises nothing against figures that go together, but asks for the bolt makers’ sheets', () => {
     expect(made.findings.map(({ key }) => key)).toEqual([
-      'sheet-needed/rod-bolt-stretch', 'sheet-needed/rod-bolt-torque', 'sheet-needed/main-bolt-torque',
+      'sheet-needed/rod-bolt-stretch',
+      'sheet-needed/rod-bolt-torque',
+      'sheet-needed/main-bolt-torque',
     ])
   })
 })
@@ -178,7 +235,8 @@ describe('a route', () => {
   })
 
   it('follows the engine’s size in its minutes', () => {
-    const minutes = (input: PlanInput) => plan(input).operations.reduce((sum, each) => sum + each.minutes, 0)
+    const minutes = (input: PlanInput) =>
+      plan(input).operations.reduce((sum, each) => sum + each.minutes, 0)
     const [eight, six, four, , one] = testPlans.map(minutes)
     expect([eight, six, four, one]).toEqual([eight, six, four, one].toSorted((a, b) => (b ?? 0) - (a ?? 0)))
   })

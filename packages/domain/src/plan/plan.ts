@@ -22,8 +22,8 @@ const GREATEST_END_PLAY = 254_000
 
 /**
  * Fit sheet and route of one engine: a pure function of its input.
- * @throws DomainError `engine-impossible` for an engine that cannot exist, `rule-unknown` for a rule or sheet of a fit
- *   that is not there, or a number that its fit does not have
+ * @throws DomainError `engine-impossible` for an engine that cannot exist, `rule-unknown` for a rule or
+ *   sheet of a fit that is not there, or a number that its fit does not have
  */
 export function plan(input: PlanInput): Plan {
   validateCombination(input.engine, input.parts)
@@ -32,15 +32,26 @@ export function plan(input: PlanInput): Plan {
   const orientation = orientations(engine)
   const groove = oilGroove(parts.piston)
   const context: FitContext = {
-    engine, parts, duty: input.duty, options: input.options, cylinders: orientation,
-    gasketThickness: input.gasketThickness ?? null, supportRail: groove.state === 'broken',
+    engine,
+    parts,
+    duty: input.duty,
+    options: input.options,
+    cylinders: orientation,
+    gasketThickness: input.gasketThickness ?? null,
+    supportRail: groove.state === 'broken',
   }
-  const results = fits.map((fit) => ({ fit, ...requirementsOfFit(fit, context, input.rules, input.sheets) }))
+  const results = fits.map((fit) => ({
+    fit,
+    ...requirementsOfFit(fit, context, input.rules, input.sheets),
+  }))
   const requirements = results.flatMap((result) => result.requirements)
   const fillets = filletCases(engine, parts, greatestEndPlay(requirements))
   const features = shortBlockFeatures(engine, parts, orientation)
   const drafts = shortBlockRoute({
-    ...context, features, oilGroove: groove, sheets: new Set(input.sheets.map(({ fit }) => fit)),
+    ...context,
+    features,
+    oilGroove: groove,
+    sheets: new Set(input.sheets.map(({ fit }) => fit)),
     filletDoubt: fillets.some(({ room }) => room.state === 'unknown'),
   })
   const operations = withRequirements(drafts, requirements)
@@ -50,7 +61,9 @@ export function plan(input: PlanInput): Plan {
     requirements,
     operations,
     findings: [
-      ...filletFindings(fillets), ...oilGrooveFindings(groove, parts), ...geometryFindings(engine, parts),
+      ...filletFindings(fillets),
+      ...oilGrooveFindings(groove, parts),
+      ...geometryFindings(engine, parts),
       ...results.flatMap((result) => result.findings),
     ],
     orientation,
@@ -69,7 +82,10 @@ function greatestEndPlay(requirements: readonly Requirement[]): number {
 }
 
 /** Each requirement goes to the first of its fit's operations that the route has. */
-function withRequirements(drafts: readonly OperationDraft[], requirements: readonly Requirement[]): readonly Operation[] {
+function withRequirements(
+  drafts: readonly OperationDraft[],
+  requirements: readonly Requirement[],
+): readonly Operation[] {
   const present = new Set(drafts.map(({ key }) => key))
   const judgedAt = new Map(fits.map((fit) => [fit.key, fit.judgedAt.find((key) => present.has(key))]))
   return drafts.map((draft) => ({
@@ -79,9 +95,15 @@ function withRequirements(drafts: readonly OperationDraft[], requirements: reado
 }
 
 /** The features that some operation measures, in the order of the route. */
-function measuredFeatures(all: ShortBlockFeatures, operations: readonly Operation[]): readonly FeatureDefinition[] {
-  const definitions = new Map(Object.values(all as Readonly<Record<keyof ShortBlockFeatures, readonly FeatureDefinition[]>>)
-    .flat().map((definition) => [featureKey(definition), definition]))
+function measuredFeatures(
+  all: ShortBlockFeatures,
+  operations: readonly Operation[],
+): readonly FeatureDefinition[] {
+  const definitions = new Map(
+    Object.values(all as Readonly<Record<keyof ShortBlockFeatures, readonly FeatureDefinition[]>>)
+      .flat()
+      .map((definition) => [featureKey(definition), definition]),
+  )
   const measured = new Set(operations.flatMap(({ features }) => features.map(featureKey)))
   return [...measured].flatMap((key) => definitions.get(key) ?? [])
 }

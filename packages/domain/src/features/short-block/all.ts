@@ -3,16 +3,34 @@ import type { EngineSpecification, PartsSpecification } from '../../engine/speci
 import type { CylinderOrientation } from '../../layout/orientation-types.ts'
 import type { FeatureDefinition } from '../feature.ts'
 import {
-  assembledTurningTorque, compressionRings, crankEndPlay, crankTurningTorque, finalCrankEndPlay,
+  assembledTurningTorque,
+  compressionRings,
+  crankEndPlay,
+  crankTurningTorque,
+  finalCrankEndPlay,
 } from '../references.ts'
 import {
-  crankEndPlayFeature, deckClearanceFeature, mainBearingFeature, mainBoltTorqueFeature, pinEndPlayFeature,
-  rodBearingFeature, rodBoltStretchFeature, rodBoltTorqueFeature, rodSideClearanceFeature, turningTorqueFeature,
+  crankEndPlayFeature,
+  deckClearanceFeature,
+  mainBearingFeature,
+  mainBoltTorqueFeature,
+  pinEndPlayFeature,
+  rodBearingFeature,
+  rodBoltStretchFeature,
+  rodBoltTorqueFeature,
+  rodSideClearanceFeature,
+  turningTorqueFeature,
 } from './assembled.ts'
 import { boreFeature, deckHeightFeature, mainHousingFeature } from './block.ts'
 import { mainJournalFeature, rodJournalFeature } from './crankshaft.ts'
 import { backClearanceFeature, endGapFeature, railGapFeature, sideClearanceFeature } from './rings.ts'
-import { bigEndFeature, pinBoreFeature, pinFeature, skirtFeature, smallEndFeature } from './rods-and-pistons.ts'
+import {
+  bigEndFeature,
+  pinBoreFeature,
+  pinFeature,
+  skirtFeature,
+  smallEndFeature,
+} from './rods-and-pistons.ts'
 
 /** The features of a short block by family, each family in the order in which a hand meets them. */
 export interface ShortBlockFeatures {
@@ -47,7 +65,9 @@ export interface ShortBlockFeatures {
 
 /** All that can be measured on a short block of this engine. */
 export function shortBlockFeatures(
-  engine: EngineSpecification, parts: PartsSpecification, cylinders: readonly CylinderOrientation[],
+  engine: EngineSpecification,
+  parts: PartsSpecification,
+  cylinders: readonly CylinderOrientation[],
 ): ShortBlockFeatures {
   const order = cylindersInHandOrder(engine)
   const ofCylinders = (make: (cylinder: number) => FeatureDefinition) => order.map(make)
@@ -67,13 +87,19 @@ export function shortBlockFeatures(
     // Bore by bore, top ring before second: a ring gets its bore's mark at once.
     ringGaps: order.flatMap((cylinder) => compressionRings.map((ring) => endGapFeature(ring, cylinder))),
     railGaps: ofCylinders(railGapFeature),
-    ringSideClearances: order.flatMap((cylinder) => compressionRings.map((ring) => sideClearanceFeature(ring, cylinder))),
+    ringSideClearances: order.flatMap((cylinder) =>
+      compressionRings.map((ring) => sideClearanceFeature(ring, cylinder)),
+    ),
     oilRingSideClearances: ofCylinders((cylinder) => sideClearanceFeature('oil-ring', cylinder)),
-    ringBackClearances: order.flatMap((cylinder) => compressionRings.map((ring) => backClearanceFeature(ring, cylinder))),
+    ringBackClearances: order.flatMap((cylinder) =>
+      compressionRings.map((ring) => backClearanceFeature(ring, cylinder)),
+    ),
     mainBearings: mains.map((journal) => mainBearingFeature(engine, journal)),
-    rodBearings: order.flatMap((number) => cylinders
-      .filter(({ cylinder }) => cylinder === number)
-      .map((cylinder) => rodBearingFeature(engine, cylinder))),
+    rodBearings: order.flatMap((number) =>
+      cylinders
+        .filter(({ cylinder }) => cylinder === number)
+        .map((cylinder) => rodBearingFeature(engine, cylinder)),
+    ),
     trialEndPlay: [crankEndPlayFeature(crankEndPlay, 'Crankshaft end play, trial')],
     finalEndPlay: [crankEndPlayFeature(finalCrankEndPlay, 'Crankshaft end play, final')],
     rodSideClearances: pins.map(rodSideClearanceFeature),
@@ -91,7 +117,10 @@ function numbersTo(count: number): readonly number[] {
   return Array.from({ length: count }, (_, index) => index + 1)
 }
 
-function deckHeights(engine: EngineSpecification, cylinders: readonly CylinderOrientation[]): readonly FeatureDefinition[] {
+function deckHeights(
+  engine: EngineSpecification,
+  cylinders: readonly CylinderOrientation[],
+): readonly FeatureDefinition[] {
   const banks = [...new Set(cylinders.map(({ bank }) => bank))]
   return banks.map((bank) => {
     if (bank === null) return deckHeightFeature(engine, 'only', 'Deck height')

@@ -3,7 +3,13 @@ import type { CylinderOrientation } from '../../layout/orientation-types.ts'
 import type { FeatureDefinition, FeatureReference } from '../feature.ts'
 import { point, toAndFro } from '../points.ts'
 import {
-  deckClearanceAt, mainBearing, mainBoltTorque, pinEndPlayAt, rodBearing, rodBoltStretch, rodBoltTorque,
+  deckClearanceAt,
+  mainBearing,
+  mainBoltTorque,
+  pinEndPlayAt,
+  rodBearing,
+  rodBoltStretch,
+  rodBoltTorque,
   rodSideClearance,
 } from '../references.ts'
 import { journalEnds, rodBearingStations } from './journal-stations.ts'
@@ -11,23 +17,37 @@ import { journalEnds, rodBearingStations } from './journal-stations.ts'
 const inPlace = { shape: 'hole', quantity: 'length', state: ['shells-in', 'caps-torqued'] } as const
 const gap = { shape: 'gap', quantity: 'length', nominal: null, state: [] } as const
 
-/** A main bearing in its torqued housing, 90° to the split: its wall thins toward the split, so nowhere else. */
+/**
+ * A main bearing in its torqued housing, 90° to the split: its wall thins toward the split, so nowhere
+ * else.
+ */
 export function mainBearingFeature(engine: EngineSpecification, journal: number): FeatureDefinition {
   return {
-    ...mainBearing(journal), ...inPlace, title: `Main bearing ${journal}`, nominal: engine.mains.diameter,
+    ...mainBearing(journal),
+    ...inPlace,
+    title: `Main bearing ${journal}`,
+    nominal: engine.mains.diameter,
     points: toAndFro(journalEnds, ['vertical']),
   }
 }
 
 /** A rod bearing in its torqued rod, 90° to the split, at the stations of its part of the crankpin. */
-export function rodBearingFeature(engine: EngineSpecification, cylinder: CylinderOrientation): FeatureDefinition {
+export function rodBearingFeature(
+  engine: EngineSpecification,
+  cylinder: CylinderOrientation,
+): FeatureDefinition {
   return {
-    ...rodBearing(cylinder.cylinder), ...inPlace, title: `Rod bearing ${cylinder.cylinder}`,
-    nominal: engine.rodJournals.diameter, points: toAndFro(rodBearingStations(engine, cylinder.placeOnPin), ['vertical']),
+    ...rodBearing(cylinder.cylinder),
+    ...inPlace,
+    title: `Rod bearing ${cylinder.cylinder}`,
+    nominal: engine.rodJournals.diameter,
+    points: toAndFro(rodBearingStations(engine, cylinder.placeOnPin), ['vertical']),
   }
 }
 
-/** The crank pushed fully each way: at trial assembly, and again, as a feature of its own, when it stays in. */
+/**
+ * The crank pushed fully each way: at trial assembly, and again, as a feature of its own, when it stays in.
+ */
 export function crankEndPlayFeature(reference: FeatureReference, title: string): FeatureDefinition {
   return { ...reference, ...gap, title, points: [point('thrust-main', 'axial')] }
 }
@@ -35,7 +55,9 @@ export function crankEndPlayFeature(reference: FeatureReference, title: string):
 /** Between rod and cheek with all rods of the pin to one side. */
 export function rodSideClearanceFeature(journal: number): FeatureDefinition {
   return {
-    ...rodSideClearance(journal), ...gap, title: `Rod side clearance on rod journal ${journal}`,
+    ...rodSideClearance(journal),
+    ...gap,
+    title: `Rod side clearance on rod journal ${journal}`,
     points: [point('crankpin', 'axial')],
   }
 }
@@ -43,21 +65,39 @@ export function rodSideClearanceFeature(journal: number): FeatureDefinition {
 /** Piston below deck at two points over the pin axis: their mean cancels the rock. */
 export function deckClearanceFeature(cylinder: number): FeatureDefinition {
   return {
-    ...deckClearanceAt(cylinder), ...gap, title: `Piston ${cylinder} below deck`, shape: 'other',
+    ...deckClearanceAt(cylinder),
+    ...gap,
+    title: `Piston ${cylinder} below deck`,
+    shape: 'other',
     points: toAndFro(['front', 'rear'], ['over-pin']),
   }
 }
 
 /** The pin moved fully each way between its retainers. */
 export function pinEndPlayFeature(cylinder: number): FeatureDefinition {
-  return { ...pinEndPlayAt(cylinder), ...gap, title: `Pin ${cylinder} end play`, points: [point('between-rings', 'axial')] }
+  return {
+    ...pinEndPlayAt(cylinder),
+    ...gap,
+    title: `Pin ${cylinder} end play`,
+    points: [point('between-rings', 'axial')],
+  }
 }
 
-const bolts = { shape: 'other', nominal: null, state: [], points: toAndFro(['first-bolt', 'second-bolt'], ['bolt']) } as const
+const bolts = {
+  shape: 'other',
+  nominal: null,
+  state: [],
+  points: toAndFro(['first-bolt', 'second-bolt'], ['bolt']),
+} as const
 
 /** Both bolts of a rod: how much longer they became when tightened. */
 export function rodBoltStretchFeature(cylinder: number): FeatureDefinition {
-  return { ...rodBoltStretch(cylinder), ...bolts, title: `Rod ${cylinder} bolt stretch`, quantity: 'length' }
+  return {
+    ...rodBoltStretch(cylinder),
+    ...bolts,
+    title: `Rod ${cylinder} bolt stretch`,
+    quantity: 'length',
+  }
 }
 
 /** Both bolts of a rod by torque. */
@@ -67,10 +107,23 @@ export function rodBoltTorqueFeature(cylinder: number): FeatureDefinition {
 
 /** Both bolts of a main cap by torque. */
 export function mainBoltTorqueFeature(journal: number): FeatureDefinition {
-  return { ...mainBoltTorque(journal), ...bolts, title: `Main cap ${journal} bolt torque`, quantity: 'torque' }
+  return {
+    ...mainBoltTorque(journal),
+    ...bolts,
+    title: `Main cap ${journal} bolt torque`,
+    quantity: 'torque',
+  }
 }
 
 /** Steady turning effort at the crank's nose. */
 export function turningTorqueFeature(reference: FeatureReference, title: string): FeatureDefinition {
-  return { ...reference, title, shape: 'other', quantity: 'torque', nominal: null, state: [], points: [point('nose', 'steady')] }
+  return {
+    ...reference,
+    title,
+    shape: 'other',
+    quantity: 'torque',
+    nominal: null,
+    state: [],
+    points: [point('nose', 'steady')],
+  }
 }

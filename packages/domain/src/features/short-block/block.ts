@@ -7,24 +7,45 @@ import { journalEnds } from './journal-stations.ts'
 /** A finished bore: three depths on the thrust and pin axes, true only with the torque plate on. */
 export function boreFeature(engine: EngineSpecification, cylinder: number): FeatureDefinition {
   return {
-    ...bore(cylinder), title: `Bore ${cylinder}`, shape: 'hole', quantity: 'length', nominal: engine.bore,
-    points: toAndFro(['top', 'middle', 'bottom'], ['thrust', 'pin']), state: ['torque-plate-on'],
+    ...bore(cylinder),
+    title: `Bore ${cylinder}`,
+    shape: 'hole',
+    quantity: 'length',
+    nominal: engine.bore,
+    points: toAndFro(['top', 'middle', 'bottom'], ['thrust', 'pin']),
+    state: ['torque-plate-on'],
   }
 }
 
-/** A main housing without shells, its cap torqued. Angles count from the vertical: the split itself is not measured. */
+/**
+ * A main housing without shells, its cap torqued. Angles count from the vertical: the split itself is not
+ * measured.
+ */
 export function mainHousingFeature(engine: EngineSpecification, journal: number): FeatureDefinition {
   return {
-    ...mainHousing(journal), title: `Main housing ${journal}`, shape: 'hole', quantity: 'length',
-    nominal: engine.mains.housing, points: toAndFro(journalEnds, ['vertical', '60-left', '60-right']),
+    ...mainHousing(journal),
+    title: `Main housing ${journal}`,
+    shape: 'hole',
+    quantity: 'length',
+    nominal: engine.mains.housing,
+    points: toAndFro(journalEnds, ['vertical', '60-left', '60-right']),
     state: ['caps-torqued'],
   }
 }
 
 /** Main-bore centreline to deck, at the four corners of one bank's deck. */
-export function deckHeightFeature(engine: EngineSpecification, bank: string, title: string): FeatureDefinition {
+export function deckHeightFeature(
+  engine: EngineSpecification,
+  bank: string,
+  title: string,
+): FeatureDefinition {
   return {
-    ...deckHeight(bank), title, shape: 'other', quantity: 'length', nominal: engine.deckHeight,
-    points: toAndFro(['front', 'rear'], ['outer', 'inner']), state: [],
+    ...deckHeight(bank),
+    title,
+    shape: 'other',
+    quantity: 'length',
+    nominal: engine.deckHeight,
+    points: toAndFro(['front', 'rear'], ['outer', 'inner']),
+    state: [],
   }
 }

@@ -4,7 +4,9 @@ import { endGap, railGap, ringBackClearance, ringSideClearance } from '../refere
 import type { CompressionRing } from '../references.ts'
 
 export const ringTitles: Record<CompressionRing | 'oil-ring', string> = {
-  'top-ring': 'Top ring', 'second-ring': 'Second ring', 'oil-ring': 'Oil ring',
+  'top-ring': 'Top ring',
+  'second-ring': 'Second ring',
+  'oil-ring': 'Oil ring',
 }
 
 const gap = { shape: 'gap', quantity: 'length', nominal: null, state: [] } as const
@@ -12,7 +14,9 @@ const gap = { shape: 'gap', quantity: 'length', nominal: null, state: [] } as co
 /** The gap of a ring squared in its own finished bore. */
 export function endGapFeature(ring: CompressionRing, cylinder: number): FeatureDefinition {
   return {
-    ...endGap(ring, cylinder), ...gap, title: `${ringTitles[ring]} ${cylinder} end gap`,
+    ...endGap(ring, cylinder),
+    ...gap,
+    title: `${ringTitles[ring]} ${cylinder} end gap`,
     points: [point('square-in-bore', 'gap')],
   }
 }
@@ -20,15 +24,22 @@ export function endGapFeature(ring: CompressionRing, cylinder: number): FeatureD
 /** Both rails of an oil ring, squared in their bore. */
 export function railGapFeature(cylinder: number): FeatureDefinition {
   return {
-    ...railGap(cylinder), ...gap, title: `Oil rails ${cylinder} end gap`,
+    ...railGap(cylinder),
+    ...gap,
+    title: `Oil rails ${cylinder} end gap`,
     points: toAndFro(['upper-rail', 'lower-rail'], ['gap']),
   }
 }
 
 /** Between ring and groove flank, on both sides of the piston. */
-export function sideClearanceFeature(ring: CompressionRing | 'oil-ring', cylinder: number): FeatureDefinition {
+export function sideClearanceFeature(
+  ring: CompressionRing | 'oil-ring',
+  cylinder: number,
+): FeatureDefinition {
   return {
-    ...ringSideClearance(ring, cylinder), ...gap, title: `${ringTitles[ring]} ${cylinder} side clearance`,
+    ...ringSideClearance(ring, cylinder),
+    ...gap,
+    title: `${ringTitles[ring]} ${cylinder} side clearance`,
     points: toAndFro(['thrust-side', 'other-side'], ['flank']),
   }
 }
@@ -36,7 +47,9 @@ export function sideClearanceFeature(ring: CompressionRing | 'oil-ring', cylinde
 /** How far the ring's face lies below the land when it is pressed home. */
 export function backClearanceFeature(ring: CompressionRing, cylinder: number): FeatureDefinition {
   return {
-    ...ringBackClearance(ring, cylinder), ...gap, title: `${ringTitles[ring]} ${cylinder} face below the land`,
+    ...ringBackClearance(ring, cylinder),
+    ...gap,
+    title: `${ringTitles[ring]} ${cylinder} face below the land`,
     points: [point('pressed-home', 'land')],
   }
 }

@@ -18,14 +18,33 @@ interface FilletCase {
 
 /** Rod shells with the rod against its cheek; main shells with the whole end play taken off. */
 export function filletCases(
-  engine: EngineSpecification, parts: PartsSpecification, greatestEndPlay: number,
+  engine: EngineSpecification,
+  parts: PartsSpecification,
+  greatestEndPlay: number,
 ): readonly FilletCase[] {
   const cases = [
-    { key: 'rod', title: 'Rod bearing', journals: engine.rodJournals, shell: parts.rodShell, travel: nanometresOf(0) },
-    { key: 'main', title: 'Main bearing', journals: engine.mains, shell: parts.mainShell, travel: nanometresOf(greatestEndPlay) },
+    {
+      key: 'rod',
+      title: 'Rod bearing',
+      journals: engine.rodJournals,
+      shell: parts.rodShell,
+      travel: nanometresOf(0),
+    },
+    {
+      key: 'main',
+      title: 'Main bearing',
+      journals: engine.mains,
+      shell: parts.mainShell,
+      travel: nanometresOf(greatestEndPlay),
+    },
   ]
   return cases.map(({ key, title, journals: { fillet }, shell, travel }) => ({
-    key, title, fillet, shell, travel, room: filletRoom(fillet, shell, travel),
+    key,
+    title,
+    fillet,
+    shell,
+    travel,
+    room: filletRoom(fillet, shell, travel),
   }))
 }
 
@@ -34,44 +53,53 @@ export function filletFindings(cases: readonly FilletCase[]): readonly PlanFindi
   return cases.flatMap((each) => {
     const sentences = sentencesFor(each)
     if (sentences === null) return []
-    return [{
-      key: `fillet/${each.key}`,
-      severity: each.room.state === 'fouls' ? 'stops' as const : 'look' as const,
-      title: `${each.title} against its fillet: ${sentences.word}`,
-      sentence: sentences.sentence,
-      worked: workedLines(each),
-      remedy: sentences.remedy,
-    }]
+    return [
+      {
+        key: `fillet/${each.key}`,
+        severity: each.room.state === 'fouls' ? ('stops' as const) : ('look' as const),
+        title: `${each.title} against its fillet: ${sentences.word}`,
+        sentence: sentences.sentence,
+        worked: workedLines(each),
+        remedy: sentences.remedy,
+      },
+    ]
   })
 }
 
 function sentencesFor({ room }: FilletCase): { word: string; sentence: string; remedy: string } | null {
   switch (room.state) {
-    case 'clear': return null
-    case 'look': return {
-      word: 'near',
-      sentence: 'The shell’s edge clears the fillet by less than the shop’s margin.',
-      remedy: 'Look at it at trial assembly with the rod hard against the cheek.',
-    }
-    case 'fouls': return {
-      word: 'fouls',
-      sentence: `The shell’s edge runs into the fillet${room.margin === null ? '' : ` by ${say(-room.margin)}`}. Side clearance does not help.`,
-      remedy: 'A narrower or bevelled shell, its bevelled edge to the cheek; never a smaller fillet.',
-    }
-    case 'unknown': return {
-      word: 'unknown',
-      sentence: 'Fillet, shell inset or edge bevel is not measured: unknown is never clear.',
-      remedy: 'Measure them on the parts in hand and plan again.',
-    }
+    case 'clear':
+      return null
+    case 'look':
+      return {
+        word: 'near',
+        sentence: 'The shell’s edge clears the fillet by less than the shop’s margin.',
+        remedy: 'Look at it at trial assembly with the rod hard against the cheek.',
+      }
+    case 'fouls':
+      return {
+        word: 'fouls',
+        sentence: `The shell’s edge runs into the fillet by ${say(-(room.margin ?? 0))}; side play does not help.`,
+        remedy: 'A narrower or bevelled shell, its bevelled edge to the cheek; never a smaller fillet.',
+      }
+    case 'unknown':
+      return {
+        word: 'unknown',
+        sentence: 'Fillet, shell inset or edge bevel is not measured: unknown is never clear.',
+        remedy: 'Measure them on the parts in hand and plan again.',
+      }
   }
 }
 
 function workedLines({ fillet, shell, travel, room }: FilletCase): readonly string[] {
-  if (fillet === null || shell.cheekInset === null || shell.edgeBevel === null || room.margin === null) return []
-  const chamfer = rodChamferNeeded(fillet, shell.wall)
+  if (fillet === null || shell.cheekInset === null || shell.edgeBevel === null || room.margin === null) {
+    return []
+  }
+  const less = travel === 0 ? '' : ` − end play ${say(travel)}`
+  const { radial, axial } = rodChamferNeeded(fillet, shell.wall)
   return [
-    `Inset ${say(shell.cheekInset)}${travel === 0 ? '' : ` − end play ${say(travel)}`}, bevel ${say(shell.edgeBevel)}, fillet ${say(fillet)}`,
+    `Inset ${say(shell.cheekInset)}${less}, bevel ${say(shell.edgeBevel)}, fillet ${say(fillet)}`,
     `Margin: ${say(room.margin)}`,
-    `The housing’s own edge needs a chamfer of ${say(chamfer.radial)} radially and ${say(chamfer.axial)} axially`,
+    `The housing’s own edge needs a chamfer of ${say(radial)} radially, ${say(axial)} axially`,
   ]
 }

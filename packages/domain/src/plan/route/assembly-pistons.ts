@@ -4,47 +4,73 @@ import type { Step } from './drafting.ts'
 
 const step = stepsOf('assembly')
 
-/** Pistons on rods, rings on pistons, both into the block. From memory, common practice; the shop edits it. */
+/**
+ * Pistons on rods, rings on pistons, both into the block. From memory, common practice; the shop edits it.
+ */
 export function pistonAssembly(context: RouteContext): readonly Step[] {
   const { engine, features, sheets } = context
   return [
     pistonsOnRods(context),
-    step('install-pistons', 'Rings on and clocked, pistons in', 'assembly', minutesFor(90, engine.cylinders, 8),
-      ['install-crank', 'pistons-on-rods'], {
+    step(
+      'install-pistons',
+      'Rings on and clocked, pistons in',
+      'assembly',
+      minutesFor(90, engine.cylinders, 8),
+      ['install-crank', 'pistons-on-rods'],
+      {
         observations: ringObservations(context),
         cautions: ['Guide every rod past its crankpin.', 'Keep fingers clear of the ring compressor.'],
-      }),
-    step('final-rod-bolts', 'Rod bolts, final', 'assembly', minutesFor(60, engine.cylinders, 8), ['install-pistons'], {
-      features: [
-        sheets.has('rod-bolt-torque') ? features.rodBoltTorques : [],
-        sheets.has('rod-bolt-torque') && !sheets.has('rod-bolt-stretch') ? [] : features.rodBoltStretches,
-      ],
-      observations: [
-        see('lubricant', 'Bolt lubricant is the maker’s, written down'),
-        see('caps', 'Cap numbers match their rods'),
-        see('side-play', 'Side play felt on every rod'),
-      ],
-      cautions: ['A bolt left loose throws a rod: tighten to the maker’s sheet, two people.'],
-      signatures: 2,
-    }),
+      },
+    ),
+    step(
+      'final-rod-bolts',
+      'Rod bolts, final',
+      'assembly',
+      minutesFor(60, engine.cylinders, 8),
+      ['install-pistons'],
+      {
+        features: [
+          sheets.has('rod-bolt-torque') ? features.rodBoltTorques : [],
+          sheets.has('rod-bolt-torque') && !sheets.has('rod-bolt-stretch') ? [] : features.rodBoltStretches,
+        ],
+        observations: [
+          see('lubricant', 'Bolt lubricant is the maker’s, written down'),
+          see('caps', 'Cap numbers match their rods'),
+          see('side-play', 'Side play felt on every rod'),
+        ],
+        cautions: ['A bolt left loose throws a rod: tighten to the maker’s sheet, two people.'],
+        signatures: 2,
+      },
+    ),
   ]
 }
 
 function pistonsOnRods({ engine, parts, cylinders }: RouteContext): Step {
   const pressed = parts.pin.fit === 'pressed'
-  return step('pistons-on-rods', pressed ? 'Heat rods and press pins' : 'Pistons on rods, retainers in', 'assembly',
-    minutesFor(60, engine.cylinders, 8), ['final-wash'], {
+  return step(
+    'pistons-on-rods',
+    pressed ? 'Heat rods and press pins' : 'Pistons on rods, retainers in',
+    'assembly',
+    minutesFor(60, engine.cylinders, 8),
+    ['final-wash'],
+    {
       observations: [
-        ...cylinders.map((cylinder) => see(`way-round-${cylinder.cylinder}`, wayRound(cylinder, parts.piston.hasFrontMark))),
+        ...cylinders.map((cylinder) =>
+          see(`way-round-${cylinder.cylinder}`, wayRound(cylinder, parts.piston.hasFrontMark)),
+        ),
         ...(pressed
           ? [see('centred', 'Every pin centred, piston swings freely')]
           : [see('retainers', 'Every retainer felt home in its groove, full circle')]),
       ],
       cautions: pressed
-        ? ['A heated rod burns and sets oil alight: two pairs of hands, one try for each pin.', 'Wear eye protection.']
+        ? [
+            'A heated rod burns and sets oil alight: two pairs of hands, one try for each pin.',
+            'Wear eye protection.',
+          ]
         : ['Retaining rings fly: wear eye protection.'],
       signatures: 2,
-    })
+    },
+  )
 }
 
 function wayRound(cylinder: RouteContext['cylinders'][number], hasFrontMark: boolean): string {
@@ -53,7 +79,8 @@ function wayRound(cylinder: RouteContext['cylinders'][number], hasFrontMark: boo
     ...(hasFrontMark ? ['front mark to the front'] : []),
     ...(chamfer === null ? [] : [`wide chamfer to the ${chamfer}`]),
   ]
-  return `Cylinder ${cylinder.cylinder}: ${facts.length === 0 ? 'rod and piston the way they came off' : facts.join(', ')}`
+  const words = facts.length === 0 ? 'rod and piston the way they came off' : facts.join(', ')
+  return `Cylinder ${cylinder.cylinder}: ${words}`
 }
 
 function ringObservations({ supportRail }: RouteContext) {

@@ -16,29 +16,45 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         see('bagged', 'Dried, oiled and bagged, no lint'),
       ],
     }),
-    step('plugs', 'Cam bearings, gallery plugs, dowels', 'assembly', minutesFor(50, engine.mains.count, 5), ['final-wash'], {
-      observations: [
-        see('cam-turns', 'Camshaft turns freely in its bearings'),
-        see('oil-holes', 'Every oil hole in line with its bearing’s'),
-        see('plugs', 'Gallery plugs in, counted and sealed'),
-        see('dowels', 'Dowels in'),
-      ],
-      signatures: 2,
-    }),
-    step('install-crank', 'Crank in, mains torqued', 'assembly', minutesFor(75, engine.mains.count, 5), ['plugs'], {
-      features: [
-        sheets.has('main-bolt-torque') ? features.mainBoltTorques : [], features.finalEndPlay, features.crankTurningTorque,
-      ],
-      observations: [
-        see('shell-holes', 'Every shell’s oil hole in line, lugs seated'),
-        see('caps', 'Caps on their own place, arrows to the front'),
-        see('thrust', 'Thrust faces seated before the last torque'),
-        see('bolts', 'Main bolts tightened to their maker’s figure, lubricant written down'),
-        see('rear-seal', 'Rear seal’s lip the right way'),
-      ],
-      cautions: ['Two people lower the crank: no knock on the thrust faces.'],
-      signatures: 2,
-    }),
+    step(
+      'plugs',
+      'Cam bearings, gallery plugs, dowels',
+      'assembly',
+      minutesFor(50, engine.mains.count, 5),
+      ['final-wash'],
+      {
+        observations: [
+          see('cam-turns', 'Camshaft turns freely in its bearings'),
+          see('oil-holes', 'Every oil hole in line with its bearing’s'),
+          see('plugs', 'Gallery plugs in, counted and sealed'),
+          see('dowels', 'Dowels in'),
+        ],
+        signatures: 2,
+      },
+    ),
+    step(
+      'install-crank',
+      'Crank in, mains torqued',
+      'assembly',
+      minutesFor(75, engine.mains.count, 5),
+      ['plugs'],
+      {
+        features: [
+          sheets.has('main-bolt-torque') ? features.mainBoltTorques : [],
+          features.finalEndPlay,
+          features.crankTurningTorque,
+        ],
+        observations: [
+          see('shell-holes', 'Every shell’s oil hole in line, lugs seated'),
+          see('caps', 'Caps on their own place, arrows to the front'),
+          see('thrust', 'Thrust faces seated before the last torque'),
+          see('bolts', 'Main bolts tightened to their maker’s figure, lubricant written down'),
+          see('rear-seal', 'Rear seal’s lip the right way'),
+        ],
+        cautions: ['Two people lower the crank: no knock on the thrust faces.'],
+        signatures: 2,
+      },
+    ),
     ...pistonAssembly(context),
     step('camshaft', 'Camshaft and timing set', 'assembly', 60, ['final-rod-bolts'], {
       observations: [
@@ -55,15 +71,22 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         see('rags', 'Every rag is out of the ports'),
       ],
     }),
-    step('final-inspection', 'Independent final inspection, seal', 'inspection', 30, ['camshaft', 'oil-pump'], {
-      features: [features.assembledTurningTorque],
-      observations: [
-        see('record', 'Build record complete'),
-        see('photographs', 'Photographs taken'),
-        see('openings', 'Every opening closed, engine bagged'),
-      ],
-      cautions: ['Not by whoever built it.'],
-      signatures: 2,
-    }),
+    step(
+      'final-inspection',
+      'Independent final inspection, seal',
+      'inspection',
+      30,
+      ['camshaft', 'oil-pump'],
+      {
+        features: [features.assembledTurningTorque],
+        observations: [
+          see('record', 'Build record complete'),
+          see('photographs', 'Photographs taken'),
+          see('openings', 'Every opening closed, engine bagged'),
+        ],
+        cautions: ['Not by whoever built it.'],
+        signatures: 2,
+      },
+    ),
   ])
 }

@@ -19,11 +19,21 @@ export type Step = { readonly draft: OperationDraft; readonly when: boolean }
 /** Starts the steps of one stage. */
 export function stepsOf(stage: Stage) {
   return (
-    key: string, title: string, bench: BenchKind, minutes: number, after: readonly string[], details: Details = {},
+    key: string,
+    title: string,
+    bench: BenchKind,
+    minutes: number,
+    after: readonly string[],
+    details: Details = {},
   ): Step => ({
     when: details.when ?? true,
     draft: {
-      key, title, stage, bench, minutes, after,
+      key,
+      title,
+      stage,
+      bench,
+      minutes,
+      after,
       features: (details.features ?? []).flat().map(referenceOf),
       observations: details.observations ?? [],
       cautions: details.cautions ?? [],
@@ -47,8 +57,9 @@ export function stageRoute(steps: readonly Step[]): StageRoute {
 }
 
 /**
- * Standard minutes by size: `whole` on a V8 with its eight cylinders (or five mains, or four rod journals), of which a
- * third is setting up and does not shrink. From memory, common practice; the spread is a quarter either way.
+ * Standard minutes by size: `whole` on a V8 with its eight cylinders (or five mains, or four rod journals),
+ * of which a third is setting up and does not shrink. From memory, common practice; the spread is a quarter
+ * either way.
  */
 export function minutesFor(whole: number, count: number, countOfV8: number): number {
   return round(whole / 3 + (whole * 2 * count) / (3 * countOfV8), 'half-even')

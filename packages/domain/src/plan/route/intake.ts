@@ -28,13 +28,23 @@ export function intakeRoute({ engine }: RouteContext): StageRoute {
         'Old gaskets may hold asbestos: keep them wet and do not grind them.',
       ],
     }),
-    step('strip-wash', 'Strip wash, plugs out', 'wash', minutesFor(60, engine.cylinders, 8), ['tear-down'], {
-      observations: [
-        see('plugs-out', 'All gallery and core plugs out and counted'),
-        see('by-material', 'Aluminium kept out of caustic'),
-        see('dry', 'Dry and oiled where it would rust'),
-      ],
-      cautions: ['No caustic on aluminium: it makes hydrogen and ruins the part.', 'Gloves, apron and face shield.'],
-    }),
+    step(
+      'strip-wash',
+      'Strip wash, plugs out',
+      'wash',
+      minutesFor(60, engine.cylinders, 8),
+      ['tear-down'],
+      {
+        observations: [
+          see('plugs-out', 'All gallery and core plugs out and counted'),
+          see('by-material', 'Aluminium kept out of caustic'),
+          see('dry', 'Dry and oiled where it would rust'),
+        ],
+        cautions: [
+          'No caustic on aluminium: it makes hydrogen and ruins the part.',
+          'Gloves, apron and face shield.',
+        ],
+      },
+    ),
   ])
 }

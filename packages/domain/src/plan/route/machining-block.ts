@@ -10,39 +10,70 @@ export function blockMachining({ engine, options, features }: RouteContext): rea
   const { cylinders, mains } = engine
   const banks = features.deckHeights.length
   return [
-    step('deburr', 'Deburr and chase threads', 'hand-work', minutesFor(60, cylinders, 8), ['approve-plan'], {
-      observations: [see('threads', 'All threads chased'), see('edges', 'Sharp edges and casting flash removed')],
-      cautions: ['Wear eye protection.'],
-    }),
+    step(
+      'deburr',
+      'Deburr and chase threads',
+      'hand-work',
+      minutesFor(60, cylinders, 8),
+      ['approve-plan'],
+      {
+        observations: [
+          see('threads', 'All threads chased'),
+          see('edges', 'Sharp edges and casting flash removed'),
+        ],
+        cautions: ['Wear eye protection.'],
+      },
+    ),
     step('align-hone', 'Align hone the mains', 'align-hone', minutesFor(90, mains.count, 5), ['deburr'], {
       features: [features.mainHousings],
       observations: [see('aligned', 'Housings in line along the whole mandrel')],
       cautions: ['The mandrel takes two people.', 'The crank’s centreline moves up: deck height shrinks.'],
       when: options.alignHone,
     }),
-    step('deck', banks > 1 ? 'Deck both banks' : 'Deck the block', 'mill', minutesFor(90, banks, 2), ['align-hone'], {
-      features: [features.deckHeights],
-      observations: [see('finish', 'Surface finish fits the gasket')],
-      cautions: ['Set up from the main-bore centreline.', SPINDLE],
-      when: options.deck,
-    }),
-    step('bore', 'Bore, leaving stock for the hone', 'boring-bar', minutesFor(120, cylinders, 8), ['deck', 'receive-parts'], {
-      observations: [
-        see('setting', 'Tool setting checked for this piston before the first cut'),
-        see('stock', 'Stock for the hone left in every bore'),
-      ],
-      cautions: [SPINDLE],
-      signatures: 2,
-      when: options.oversize,
-    }),
-    step('hone-bores', 'Hone every bore to its own piston', 'hone', minutesFor(180, cylinders, 8), ['bore', 'receive-parts'], {
-      features: [features.bores],
-      observations: [
-        see('plate', 'Torque plate on, with the gasket and bolts of the build'),
-        see('finish', 'Finish and crosshatch as the rings ask'),
-        see('cool', 'Block cool before the last reading'),
-      ],
-      cautions: [SPINDLE, 'Honing mist: draw it off.'],
-    }),
+    step(
+      'deck',
+      banks > 1 ? 'Deck both banks' : 'Deck the block',
+      'mill',
+      minutesFor(90, banks, 2),
+      ['align-hone'],
+      {
+        features: [features.deckHeights],
+        observations: [see('finish', 'Surface finish fits the gasket')],
+        cautions: ['Set up from the main-bore centreline.', SPINDLE],
+        when: options.deck,
+      },
+    ),
+    step(
+      'bore',
+      'Bore, leaving stock for the hone',
+      'boring-bar',
+      minutesFor(120, cylinders, 8),
+      ['deck', 'receive-parts'],
+      {
+        observations: [
+          see('setting', 'Tool setting checked for this piston before the first cut'),
+          see('stock', 'Stock for the hone left in every bore'),
+        ],
+        cautions: [SPINDLE],
+        signatures: 2,
+        when: options.oversize,
+      },
+    ),
+    step(
+      'hone-bores',
+      'Hone every bore to its own piston',
+      'hone',
+      minutesFor(180, cylinders, 8),
+      ['bore', 'receive-parts'],
+      {
+        features: [features.bores],
+        observations: [
+          see('plate', 'Torque plate on, with the gasket and bolts of the build'),
+          see('finish', 'Finish and crosshatch as the rings ask'),
+          see('cool', 'Block cool before the last reading'),
+        ],
+        cautions: [SPINDLE, 'Honing mist: draw it off.'],
+      },
+    ),
   ]
 }

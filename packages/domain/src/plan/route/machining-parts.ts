@@ -8,30 +8,64 @@ const step = stepsOf('machining')
 export function partsMachining({ engine, parts, options, features }: RouteContext): readonly Step[] {
   const { cylinders, rodJournals } = engine
   const journals = [features.mainJournals, features.rodJournals]
-  const crankSeen = [see('fillets', 'Fillets full and smooth'), see('oil-holes', 'Oil holes chamfered and clean')]
+  const crankSeen = [
+    see('fillets', 'Fillets full and smooth'),
+    see('oil-holes', 'Oil holes chamfered and clean'),
+  ]
   const floating = parts.pin.fit === 'floating'
   return [
-    step('grind-crank', 'Grind the crankshaft', 'crank-grinder', minutesFor(240, rodJournals.count, 4), ['approve-plan'], {
-      features: journals, observations: crankSeen, when: options.crank === 'grind',
-      cautions: ['Wheel and crank turn: keep the guards shut.', 'Grinding mist: draw it off.'],
-    }),
-    step('polish-crank', 'Polish the crankshaft', 'crank-grinder', minutesFor(45, rodJournals.count, 4), ['approve-plan'], {
-      features: journals, observations: crankSeen, when: options.crank === 'polish',
-      cautions: ['Polish in the direction of running.', 'A belt takes sleeves and fingers.'],
-    }),
-    step('resize-rods', 'Fit bolts and resize the rods', 'rod-hone', minutesFor(120, cylinders, 8), ['approve-plan'], {
-      features: [features.bigEnds],
-      observations: [see('own-bolts', 'Each rod sized with its own bolts and lubricant')],
-      cautions: ['A spinning mandrel grabs: hold the rod with the stop.'],
-      when: options.newRodBolts,
-    }),
     step(
-      'hone-small-ends', floating ? 'Bush and hone small ends to their own pins' : 'Size the small ends for pressed pins',
-      'pin-hone', minutesFor(100, cylinders, 8), ['resize-rods', 'receive-parts'],
+      'grind-crank',
+      'Grind the crankshaft',
+      'crank-grinder',
+      minutesFor(240, rodJournals.count, 4),
+      ['approve-plan'],
+      {
+        features: journals,
+        observations: crankSeen,
+        when: options.crank === 'grind',
+        cautions: ['Wheel and crank turn: keep the guards shut.', 'Grinding mist: draw it off.'],
+      },
+    ),
+    step(
+      'polish-crank',
+      'Polish the crankshaft',
+      'crank-grinder',
+      minutesFor(45, rodJournals.count, 4),
+      ['approve-plan'],
+      {
+        features: journals,
+        observations: crankSeen,
+        when: options.crank === 'polish',
+        cautions: ['Polish in the direction of running.', 'A belt takes sleeves and fingers.'],
+      },
+    ),
+    step(
+      'resize-rods',
+      'Fit bolts and resize the rods',
+      'rod-hone',
+      minutesFor(120, cylinders, 8),
+      ['approve-plan'],
+      {
+        features: [features.bigEnds],
+        observations: [see('own-bolts', 'Each rod sized with its own bolts and lubricant')],
+        cautions: ['A spinning mandrel grabs: hold the rod with the stop.'],
+        when: options.newRodBolts,
+      },
+    ),
+    step(
+      'hone-small-ends',
+      floating ? 'Bush and hone small ends to their own pins' : 'Size the small ends for pressed pins',
+      'pin-hone',
+      minutesFor(100, cylinders, 8),
+      ['resize-rods', 'receive-parts'],
       {
         features: [features.smallEnds],
         observations: floating
-          ? [see('oil-hole', 'Oil hole open through the bushing'), see('slides', 'Oiled pin slides through freely')]
+          ? [
+              see('oil-hole', 'Oil hole open through the bushing'),
+              see('slides', 'Oiled pin slides through freely'),
+            ]
           : [see('chamfer', 'Edges chamfered so that the pin starts square')],
         cautions: ['Let the rod cool before the last reading.'],
       },
@@ -44,14 +78,22 @@ export function partsMachining({ engine, parts, options, features }: RouteContex
   ]
 }
 
-/** V engines and singles need bobweights; inline engines and boxers with a pin for every rod are spun bare. */
+/**
+ * V engines and singles need bobweights; inline engines and boxers with a pin for every rod are spun bare.
+ */
 function balance(engine: RouteContext['engine'], wanted: boolean, stroked: boolean): Step {
-  const bare = engine.arrangement === 'inline' || (engine.arrangement === 'flat' && engine.pinSharing === 'one-rod')
+  const bare =
+    engine.arrangement === 'inline' || (engine.arrangement === 'flat' && engine.pinSharing === 'one-rod')
   const minutes = minutesFor(bare ? 120 : 180, engine.cylinders, 8)
   const partsReady = ['polish-crank', 'grind-crank', 'hone-small-ends', 'fit-pins']
   // With a longer stroke counterweights may still have to be cut: trial assembly comes first.
-  return step('balance', bare ? 'Match weights, spin the crank bare' : 'Match weights, balance with bobweights',
-    'balancer', minutes, stroked ? ['trial-assembly', ...partsReady] : partsReady, {
+  return step(
+    'balance',
+    bare ? 'Match weights, spin the crank bare' : 'Match weights, balance with bobweights',
+    'balancer',
+    minutes,
+    stroked ? ['trial-assembly', ...partsReady] : partsReady,
+    {
       observations: [
         see('matched', 'Pistons, pins and both rod ends matched'),
         ...(bare ? [] : [see('bobweights', 'Bobweights made up from the weights written down')]),
@@ -59,5 +101,6 @@ function balance(engine: RouteContext['engine'], wanted: boolean, stroked: boole
       ],
       cautions: ['Stand clear of the spinning crank; bolts and weights fly.'],
       when: wanted,
-    })
+    },
+  )
 }

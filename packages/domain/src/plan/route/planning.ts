@@ -4,21 +4,41 @@ import { minutesFor, see, stageRoute, stepsOf } from './drafting.ts'
 const step = stepsOf('planning')
 
 /** New parts in hand, then the plan, while parts can still be sent back. From memory, common practice. */
-export function planningRoute({ engine, parts, features, oilGroove, filletDoubt }: RouteContext): StageRoute {
+export function planningRoute({
+  engine,
+  parts,
+  features,
+  oilGroove,
+  filletDoubt,
+}: RouteContext): StageRoute {
   return stageRoute([
-    step('receive-parts', 'Receive and measure new parts', 'inspection', minutesFor(75, engine.cylinders, 8), ['receive'], {
-      features: [features.skirts, features.pins],
-      observations: [
-        see('sets', 'Sets kept together, lot numbers written down'),
-        see('compression-height', 'Compression height and groove depths agree with the plan'),
-        ...(oilGroove.state === 'unknown' ? [see('pin-bore-mouth', 'Mouth of the pin bore measured')] : []),
-        ...(filletDoubt ? [see('shell-insets', 'Shell insets, edge bevels and fillets measured')] : []),
-        ...(parts.retainers === null ? [] : [see('flanks', 'Ring grooves measured outer flank to outer flank')]),
-      ],
-      cautions: ['Let parts and gauges stand half an hour side by side.'],
-    }),
     step(
-      'approve-plan', 'Plan and approve', 'office', 30,
+      'receive-parts',
+      'Receive and measure new parts',
+      'inspection',
+      minutesFor(75, engine.cylinders, 8),
+      ['receive'],
+      {
+        features: [features.skirts, features.pins],
+        observations: [
+          see('sets', 'Sets kept together, lot numbers written down'),
+          see('compression-height', 'Compression height and groove depths agree with the plan'),
+          ...(oilGroove.state === 'unknown'
+            ? [see('pin-bore-mouth', 'Mouth of the pin bore measured')]
+            : []),
+          ...(filletDoubt ? [see('shell-insets', 'Shell insets, edge bevels and fillets measured')] : []),
+          ...(parts.retainers === null
+            ? []
+            : [see('flanks', 'Ring grooves measured outer flank to outer flank')]),
+        ],
+        cautions: ['Let parts and gauges stand half an hour side by side.'],
+      },
+    ),
+    step(
+      'approve-plan',
+      'Plan and approve',
+      'office',
+      30,
       ['crack-test', 'measure-block', 'measure-crank', 'measure-rods', 'receive-parts'],
       {
         observations: [

@@ -13,10 +13,15 @@ export interface RouteContext extends FitContext {
   readonly filletDoubt: boolean
 }
 
-/** A step before it is known where requirements are judged; `after` may name steps that this route leaves out. */
+/**
+ * A step before it is known where requirements are judged; `after` may name steps that this route leaves
+ * out.
+ */
 export type OperationDraft = Omit<Operation, 'requirements'>
 
-/** A step that this route does not have, and what stood before it: who comes after it follows those instead. */
+/**
+ * A step that this route does not have, and what stood before it: who comes after it follows those instead.
+ */
 export interface LeftOut {
   readonly key: string
   readonly after: readonly string[]

@@ -8,8 +8,8 @@ import { planningRoute } from './planning.ts'
 import type { LeftOut, OperationDraft, RouteContext } from './route-context.ts'
 
 /**
- * The route of a short block, from memory, common practice; the shop edits it. Variants follow geometry, duty and what
- * was ordered.
+ * The route of a short block, from memory, common practice; the shop edits it. Variants follow geometry,
+ * duty and what was ordered.
  */
 export function shortBlockRoute(context: RouteContext): readonly OperationDraft[] {
   const stages = [

@@ -1,18 +1,15 @@
-import type { ReadingTable } from './tables.ts'
+export type Direction = 'up' | 'down' | 'left' | 'right'
 
-export type Direction = 'up' | 'down' | 'left' | 'right' | 'row-start' | 'row-end'
+/** Keys of cells as they are drawn, row by row; null where a row has no cell in a column. */
+export type DrawnCells = readonly (readonly (string | null)[])[]
 
-/** The cell next to one in a table as it is drawn; null at the edge, so that the focus stays where it is. */
-export function cellBeside(table: ReadingTable, from: string, direction: Direction): string | null {
-  const row = table.rows.findIndex(({ cells }) => cells.some(({ key }) => key === from))
-  const cells = table.rows[row]?.cells ?? []
-  const column = cells.findIndex(({ key }) => key === from)
-  switch (direction) {
-    case 'left': return cells[column - 1]?.key ?? null
-    case 'right': return cells[column + 1]?.key ?? null
-    case 'row-start': return cells[0]?.key ?? null
-    case 'row-end': return cells.at(-1)?.key ?? null
-    case 'up': return table.rows[row - 1]?.cells[column]?.key ?? null
-    case 'down': return table.rows[row + 1]?.cells[column]?.key ?? null
-  }
+/** The cell next to one as they are drawn, holes stepped over; null at the edge, so that the focus stays. */
+export function cellBeside(drawn: DrawnCells, from: string, direction: Direction): string | null {
+  const row = drawn.findIndex((cells) => cells.includes(from))
+  const column = drawn[row]?.indexOf(from) ?? -1
+  const across = direction === 'left' || direction === 'right'
+  const line = across ? drawn[row] ?? [] : drawn.map((cells) => cells[column] ?? null)
+  const at = across ? column : row
+  const ahead = direction === 'right' || direction === 'down' ? line.slice(at + 1) : line.slice(0, at).toReversed()
+  return ahead.find((key) => key !== null) ?? null
 }

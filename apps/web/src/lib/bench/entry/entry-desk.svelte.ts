@@ -1,0 +1,174 @@
+import type { FeatureDefinition } from '@tenths/domain'
+import { featureKey } from '@tenths/domain'
+import { newId } from '../../api/call.ts'
+import { shopDay } from '../../days.ts'
+import { session } from '../../session.svelte.ts'
+import { resolutionOf } from '../gauges/fitness.ts'
+import type { InHand } from '../gauges/in-hand.svelte.ts'
+import { nextEmptyCell, type Cell } from '../grid/cells.ts'
+import type { ReadingTable } from '../grid/tables.ts'
+import { passToFill } from '../readings/pass-to-fill.ts'
+import { latestPass } from '../readings/passes.ts'
+import { readingOutbox } from '../readings/reading-outbox.svelte.ts'
+import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
+import { partIn, type Pass } from '../sheet/operation-sheet.ts'
+import {
+  beginCorrection, doubt, draftAt, enter, giveReason, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
+  type EntryState,
+} from './entry-state.ts'
+import { readEntry } from './read-entry.ts'
+import { typeKey, type PadKey } from './type-key.ts'
+
+/** The typing of a step: what stands in each cell, and what Enter does with it. */
+export class EntryDesk {
+  readonly sheet: BenchSheet
+  readonly inHand: InHand
+  state = $state.raw<EntryState>(startEntry(null))
+  /** Counts the values entered, so that whoever reads aloud knows when to speak. */
+  entered = $state(0)
+
+  constructor(sheet: BenchSheet, inHand: InHand) {
+    this.sheet = sheet
+    this.inHand = inHand
+  }
+
+  readonly current: Cell | null = $derived.by(() => this.cellOf(this.state.current)
+    ?? this.sheet.cells.find(({ key }) => !this.isFilled(key)) ?? this.sheet.cells[0] ?? null)
+  readonly table: ReadingTable | null = $derived.by(() => this.sheet.tables
+    .find(({ rows }) => rows.some(({ cells }) => cells.some(({ key }) => key === this.current?.key))) ?? null)
+
+  cellOf(key: string | null): Cell | null {
+    return this.sheet.cells.find((cell) => cell.key === key) ?? null
+  }
+
+  isFilled(key: string): boolean {
+    const cell = this.cellOf(key)
+    return cell !== null && this.sheet.readingAt(cell.feature, cell.point.key) !== null
+  }
+
+  /** Whether typing in the cell goes anywhere: it is empty, or its value is being corrected. */
+  isOpen(key: string): boolean {
+    return !this.isFilled(key) || this.state.correction?.cell === key
+  }
+
+  goTo(key: string): void { this.state = moveTo(this.state, key) }
+  type(key: string, text: string): void { this.state = typeText(this.state, key, text) }
+  reason(text: string): void { this.state = giveReason(this.state, text) }
+  giveUp(key: string): void { this.state = giveUp(this.state, key) }
+
+  press(key: PadKey): void {
+    const cell = this.current
+    if (cell === null || !this.isOpen(cell.key)) return
+    this.type(cell.key, typeKey(draftAt(this.state, cell.key)?.text ?? '', key))
+  }
+
+  correct(cell: Cell, reason = ''): void {
+    const typed = this.sheet.readingAt(cell.feature, cell.point.key)?.typed ?? ''
+    this.state = beginCorrection(this.state, cell.key, typed, reason)
+  }
+
+  measureAgain(feature: FeatureDefinition): void {
+    this.sheet.measureAgain(feature)
+    const first = this.sheet.cells.find((cell) => featureKey(cell.feature) === featureKey(feature))
+    if (first !== undefined) this.goTo(first.key)
+  }
+
+  undo(): void {
+    const back = stepBack(this.state)
+    if (back === null) return
+    this.state = back.state
+    const cell = this.cellOf(back.correct)
+    if (cell !== null && this.isFilled(cell.key)) this.correct(cell, 'Typed wrong, taken back at once.')
+  }
+
+  /** Stores what stands in the current cell and goes on to the next, or says at the cell why not. */
+  enter(note = ''): void {
+    const cell = this.current
+    if (cell === null) return
+    const draft = draftAt(this.state, cell.key)
+    if (draft === null) return this.#goOn(cell)
+    const pass = this.#passFor(cell)
+    if (typeof pass === 'string') return this.#refuse(cell, pass)
+    const gauge = this.inHand.gaugeFor(cell.feature.quantity)
+    const entry = readEntry(draft.text, {
+      quantity: cell.feature.quantity,
+      unit: session.unit,
+      nominal: pass.setOn === null ? cell.feature.nominal : null,
+      resolution: gauge && resolutionOf(gauge),
+    })
+    if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
+    const isConfirmed = draft.doubt !== null && (draft.doubt.outcome === 'ask' || note.trim() !== '')
+    if (entry.doubt !== null && !isConfirmed) {
+      this.state = doubt(this.state, cell.key, entry.doubt)
+      return
+    }
+    this.#store(cell, pass, { value: entry.value, typed: draft.text.trim(), confirmed: isConfirmed, note })
+  }
+
+  #goOn(cell: Cell): void {
+    const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
+    if (next !== null) this.goTo(next.key)
+  }
+
+  #refuse(cell: Cell, sentence: string): void {
+    this.state = refuse(this.state, cell.key, sentence)
+  }
+
+  /** The pass that a value of this cell belongs to, or the sentence that says why there is none. */
+  #passFor({ key, feature }: Cell): Omit<Pass, 'readings'> | string {
+    const { correction } = this.state
+    if (correction?.cell === key && correction.reason.trim() === '') {
+      return 'Say in a few words why the former value was false.'
+    }
+    const found = passToFill({
+      feature,
+      open: this.sheet.openPass(feature),
+      partId: partIn(this.sheet.answer, feature.place)?.partId ?? null,
+      gauge: this.inHand.gaugeFor(feature.quantity),
+      setOn: this.inHand.setOn(feature, this.table?.key ?? ''),
+      states: this.inHand.states,
+      today: shopDay(session.person.shop.timeZone),
+    })
+    if (found.kind === 'none') return found.sentence
+    return found.kind === 'open' ? found.pass : {
+      ...found.pass,
+      id: newId(),
+      number: (latestPass(this.sheet.answer, this.sheet.passes, feature)?.number ?? 0) + 1,
+      operationKey: this.sheet.answer.operation.key,
+      by: session.person.name,
+      openedAt: new Date().toISOString(),
+    }
+  }
+
+  #store(
+    cell: Cell, pass: Omit<Pass, 'readings'>,
+    said: { value: number; typed: string; confirmed: boolean; note: string },
+  ): void {
+    const { correction } = this.state
+    const former = this.sheet.readingAt(cell.feature, cell.point.key)
+    const note = said.note.trim() === '' ? null : said.note.trim()
+    const refused = this.sheet.refusedAt(cell.key)
+    if (refused !== null) readingOutbox.drop(refused.key)
+    readingOutbox.add({
+      jobId: this.sheet.answer.job.id,
+      operationKey: this.sheet.answer.operation.key,
+      cell: cell.key,
+      pass,
+      reading: {
+        id: newId(),
+        point: cell.point.key,
+        value: said.value,
+        typed: said.typed,
+        supersedes: correction?.cell === cell.key ? former?.id ?? null : null,
+        reason: correction?.cell === cell.key ? correction.reason.trim() : note,
+        by: session.person.name,
+        takenAt: new Date().toISOString(),
+      },
+      confirmed: said.confirmed,
+    })
+    this.sheet.again.delete(featureKey(cell.feature))
+    const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
+    this.state = enter(this.state, cell.key, next?.key ?? null)
+    this.entered += 1
+  }
+}

@@ -1,0 +1,45 @@
+import type { FeatureDefinition, MeasuringState, Quantity } from '@tenths/domain'
+import { SvelteMap, SvelteSet } from 'svelte/reactivity'
+import { rememberedGauge, rememberGauge } from '../device/remembered.ts'
+import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
+import { partIn, type Gauge } from '../sheet/operation-sheet.ts'
+import { matesOf } from '../verdicts/of-feature.ts'
+
+/** What is true of every value until it is changed: the gauge in hand, the state of the part, what the gauge was set on. */
+export class InHand {
+  readonly #sheet: BenchSheet
+  readonly #chosen = new SvelteMap<Quantity, string>()
+  readonly states = new SvelteSet<MeasuringState>()
+  /** Tables whose gauge was set on the mating part, by their keys. */
+  readonly onMate = new SvelteSet<string>()
+
+  constructor(sheet: BenchSheet) {
+    this.#sheet = sheet
+  }
+
+  /** The gauge chosen for a quantity: here, else at this bench the last time. */
+  gaugeFor(quantity: Quantity): Gauge | null {
+    const { gauges, operation } = this.#sheet.answer
+    const id = this.#chosen.get(quantity) ?? rememberedGauge(operation.bench, quantity)
+    return gauges.find((gauge) => gauge.id === id) ?? null
+  }
+
+  choose(quantity: Quantity, gaugeId: string): void {
+    this.#chosen.set(quantity, gaugeId)
+    rememberGauge(this.#sheet.answer.operation.bench, quantity, gaugeId)
+  }
+
+  /** The mating part that the gauge was set on for this feature; null when it measures sizes. */
+  setOn(feature: FeatureDefinition, table: string): { partId: string; feature: string } | null {
+    return this.onMate.has(table) ? this.mateInPlace(feature) : null
+  }
+
+  /** The mate of a clearance that a gauge could be set on: it must be in its place. */
+  mateInPlace(feature: FeatureDefinition): { partId: string; feature: string; mark: string } | null {
+    for (const mate of matesOf(this.#sheet.answer.requirements, feature)) {
+      const part = partIn(this.#sheet.answer, mate.place)
+      if (part !== null) return { partId: part.partId, feature: mate.feature, mark: part.mark }
+    }
+    return null
+  }
+}

@@ -1,0 +1,67 @@
+import type { FeatureDefinition, MeasuringState } from '@tenths/domain'
+import { measuringStateTitles } from '@tenths/domain'
+import { whyNot } from '../gauges/fitness.ts'
+import type { Gauge, Pass } from '../sheet/operation-sheet.ts'
+
+/** All that decides which pass a value belongs to. */
+export interface Taking {
+  readonly feature: FeatureDefinition
+  /** The pass begun at this step, if there is one to go on with. */
+  readonly open: Pass | null
+  readonly partId: string | null
+  readonly gauge: Gauge | null
+  readonly setOn: { readonly partId: string; readonly feature: string } | null
+  readonly states: ReadonlySet<MeasuringState>
+  /** The shop's own day, against which a gauge lapses. */
+  readonly today: string
+}
+
+/** What a new pass holds beside what its numbering and its taker say. */
+export type NewPass = Pick<Pass, 'partId' | 'feature' | 'gaugeId' | 'gaugeMark' | 'standardUncertainty' | 'state' | 'setOn'>
+
+export type PassToFill =
+  | { readonly kind: 'open'; readonly pass: Pass }
+  | { readonly kind: 'new'; readonly pass: NewPass }
+  | { readonly kind: 'none'; readonly sentence: string }
+
+/** The pass that a value taken now belongs to, or the sentence that says why there is none. */
+export function passToFill(taking: Taking): PassToFill {
+  const { feature, open, partId, gauge, setOn, states, today } = taking
+  if (partId === null) return none('No part is in this place: put one in before measuring it.')
+  if (gauge === null) return none('Choose the gauge in hand first.')
+  const unfit = whyNot(gauge, feature, today)
+  if (unfit !== null) return none(unfit)
+  const missing = feature.state.filter((state) => !states.has(state))
+  if (missing.length > 0) return none(`Tick first: ${missing.map((state) => measuringStateTitles[state]).join(', ')}.`)
+  if (open !== null) {
+    const other = otherMeasuring(open, gauge, setOn)
+    return other === null ? { kind: 'open', pass: open } : none(other)
+  }
+  return {
+    kind: 'new',
+    pass: {
+      partId,
+      feature: feature.feature,
+      gaugeId: gauge.id,
+      gaugeMark: gauge.mark,
+      standardUncertainty: gauge.standardUncertainty,
+      state: [...feature.state],
+      setOn: setOn && { partId: setOn.partId, feature: setOn.feature },
+    },
+  }
+}
+
+/** Why a value taken now is of another measuring than the one begun; null when it belongs to it. */
+function otherMeasuring(open: Pass, gauge: Gauge, setOn: Taking['setOn']): string | null {
+  if (gauge.id !== open.gaugeId) {
+    return `Pass ${open.number} was begun with ${open.gaugeMark}: take that gauge again, or choose “Measure again”.`
+  }
+  if (setOn?.partId === open.setOn?.partId) return null
+  return open.setOn === null
+    ? `Pass ${open.number} was begun with sizes: choose “Measure again” to read clearances.`
+    : `Pass ${open.number} was begun with the gauge set on the mating part: choose “Measure again” to read sizes.`
+}
+
+function none(sentence: string): PassToFill {
+  return { kind: 'none', sentence }
+}

@@ -1,0 +1,74 @@
+import type { FeatureDefinition, FeatureReference, Verdict } from '@tenths/domain'
+import { featureKey, JUDGE_VERSION } from '@tenths/domain'
+import { SvelteSet } from 'svelte/reactivity'
+import { session } from '../../session.svelte.ts'
+import { cellsInHandOrder } from '../grid/cells.ts'
+import { readingTables, type ReadingTable } from '../grid/tables.ts'
+import { countingAt } from '../readings/counting.ts'
+import { latestPass, passesOf, withLocal } from '../readings/passes.ts'
+import { readingOutbox, type TypedReading } from '../readings/reading-outbox.svelte.ts'
+import type { OutboxEntry } from '../readings/outbox.ts'
+import { disagreements } from '../verdicts/agreement.ts'
+import { judgeSheet } from '../verdicts/judge-sheet.ts'
+import { measuredHere, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
+
+/** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
+export class BenchSheet {
+  readonly #read: () => OperationSheet
+
+  constructor(read: () => OperationSheet) {
+    this.#read = read
+  }
+
+  readonly answer = $derived.by(() => this.#read())
+  readonly features = $derived.by(() => measuredHere(this.answer))
+  readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
+  readonly cells = $derived.by(() => cellsInHandOrder(this.features))
+
+  readonly outgoing = $derived.by(() => readingOutbox.of(this.answer.job.id, this.answer.operation.key))
+  readonly passes: readonly Pass[] = $derived.by(() => withLocal(
+    this.answer.passes,
+    this.outgoing.filter(({ state }) => state !== 'refused').map(({ content }) => content),
+  ))
+  readonly verdicts: readonly Verdict[] = $derived.by(() => judgeSheet(this.answer, this.passes, session.unit))
+
+  /** Features that were asked to be measured again and have no value of the new pass yet. */
+  readonly again = new SvelteSet<string>()
+
+  readonly waiting = $derived.by(() => this.outgoing.filter(({ state }) => state === 'waiting'))
+  readonly refused = $derived.by(() => this.outgoing.filter(({ state }) => state === 'refused'))
+
+  /** The service and this page judge the same readings differently, or with another version of the judge. */
+  readonly isAtOdds = $derived.by(() => this.answer.judgeVersion !== JUDGE_VERSION
+    || disagreements(judgeSheet(this.answer, this.answer.passes, session.unit), this.answer.verdicts).length > 0)
+
+  /** The pass that is being filled at this step; null before its first value, or when it is to be measured again. */
+  openPass(feature: FeatureDefinition): Pass | null {
+    const latest = latestPass(this.answer, this.passes, feature)
+    return latest === null || latest.operationKey !== this.answer.operation.key || this.again.has(featureKey(feature))
+      ? null
+      : latest
+  }
+
+  /** Passes that no longer count, or were taken at an earlier step. */
+  earlierPasses(feature: FeatureDefinition): readonly Pass[] {
+    const open = this.openPass(feature)
+    return passesOf(this.answer, this.passes, feature).filter(({ id }) => id !== open?.id)
+  }
+
+  readingAt(feature: FeatureDefinition, point: string): Reading | null {
+    return countingAt(this.openPass(feature), point)
+  }
+
+  refusedAt(cell: string): OutboxEntry<TypedReading> | null {
+    return this.refused.find(({ content }) => content.cell === cell) ?? null
+  }
+
+  measureAgain(feature: FeatureReference): void {
+    this.again.add(featureKey(feature))
+  }
+
+  isMeasuredHere(reference: FeatureReference): boolean {
+    return this.features.some((feature) => featureKey(feature) === featureKey(reference))
+  }
+}
