@@ -1,9 +1,4 @@
-/** Why a typed value is stopped: `block` needs a note, `ask` a second look. */
-export interface Doubt {
-  readonly outcome: 'ask' | 'block'
-  readonly rule: string
-  readonly sentence: string
-}
+import { block, isIn, type Doubt } from './doubt.ts'
 
 /**
  * Bands of value over nominal that give a slip away. The shop sets them; these are starter numbers, from
@@ -36,23 +31,18 @@ export function checkMagnitude(
   const factor = ratio < 1 ? 1 / ratio : ratio
   const direction = ratio < 1 ? 'smaller' : 'larger'
   if (isIn(factor, numbers.unitRatio)) {
-    return {
-      outcome: 'block', rule: 'unit',
-      sentence: `This is about 25.4 times ${direction} than the nominal size: inches and millimetres mixed up?`,
-    }
+    return block(
+      'unit', `This is about 25.4 times ${direction} than the nominal size: inches and millimetres mixed up?`,
+    )
   }
   if (numbers.decimalRatios.some((band) => isIn(factor, band))) {
-    return {
-      outcome: 'block', rule: 'decimal-place',
-      sentence: `This is about ${powerOfTen(factor)} times ${direction} than the nominal size: `
+    return block(
+      'decimal-place',
+      `This is about ${powerOfTen(factor)} times ${direction} than the nominal size: `
         + 'is the decimal point in its place?',
-    }
+    )
   }
   return null
-}
-
-function isIn(value: number, [low, high]: readonly [number, number]): boolean {
-  return value >= low && value <= high
 }
 
 function powerOfTen(factor: number): string {
