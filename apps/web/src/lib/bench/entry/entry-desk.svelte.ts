@@ -2,6 +2,7 @@ import type { FeatureDefinition } from '@tenths/domain'
 import { featureKey } from '@tenths/domain'
 import { newId } from '../../api/call.ts'
 import { shopDay } from '../../days.ts'
+import { deviceTime } from '../device/device-time.ts'
 import { session } from '../../session.svelte.ts'
 import { resolutionOf } from '../gauges/fitness.ts'
 import type { InHand } from '../gauges/in-hand.svelte.ts'
@@ -12,6 +13,7 @@ import { latestPass } from '../readings/passes.ts'
 import { readingOutbox } from '../readings/reading-outbox.svelte.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
 import { partIn, type Pass } from '../sheet/operation-sheet.ts'
+import { expectedAt } from '../verdicts/of-feature.ts'
 import {
   beginCorrection, doubt, draftAt, enter, giveReason, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
   type EntryState,
@@ -36,6 +38,15 @@ export class EntryDesk {
     ?? this.sheet.cells.find(({ key }) => !this.isFilled(key)) ?? this.sheet.cells[0] ?? null)
   readonly table: ReadingTable | null = $derived.by(() => this.sheet.tables
     .find(({ rows }) => rows.some(({ cells }) => cells.some(({ key }) => key === this.current?.key))) ?? null)
+
+  /** The feature whose verdicts are in sight: the one just finished, until the next has its first figure. */
+  readonly spoken: FeatureDefinition | null = $derived.by(() => {
+    const current = this.current?.feature ?? null
+    const last = this.cellOf(this.state.trail.at(-1) ?? null)?.feature ?? null
+    if (last === null || current === null) return current
+    const isBegun = this.sheet.openPass(current) !== null || draftAt(this.state, this.current?.key ?? '') !== null
+    return isBegun ? current : last
+  })
 
   cellOf(key: string | null): Cell | null {
     return this.sheet.cells.find((cell) => cell.key === key) ?? null
@@ -82,7 +93,7 @@ export class EntryDesk {
   }
 
   /** Stores what stands in the current cell and goes on to the next, or says at the cell why not. */
-  enter(note = ''): void {
+  enter(): void {
     const cell = this.current
     if (cell === null) return
     const draft = draftAt(this.state, cell.key)
@@ -94,15 +105,16 @@ export class EntryDesk {
       quantity: cell.feature.quantity,
       unit: session.unit,
       nominal: pass.setOn === null ? cell.feature.nominal : null,
+      expected: expectedAt(this.sheet.answer.requirements, cell.feature),
       resolution: gauge && resolutionOf(gauge),
     })
     if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
-    const isConfirmed = draft.doubt !== null && (draft.doubt.outcome === 'ask' || note.trim() !== '')
+    const isConfirmed = draft.doubt?.outcome === 'ask'
     if (entry.doubt !== null && !isConfirmed) {
       this.state = doubt(this.state, cell.key, entry.doubt)
       return
     }
-    this.#store(cell, pass, { value: entry.value, typed: draft.text.trim(), confirmed: isConfirmed, note })
+    this.#store(cell, pass, { value: entry.value, typed: draft.text.trim(), confirmed: isConfirmed })
   }
 
   #goOn(cell: Cell): void {
@@ -136,17 +148,15 @@ export class EntryDesk {
       number: (latestPass(this.sheet.answer, this.sheet.passes, feature)?.number ?? 0) + 1,
       operationKey: this.sheet.answer.operation.key,
       by: session.person.name,
-      openedAt: new Date().toISOString(),
+      openedAt: deviceTime(),
     }
   }
 
   #store(
-    cell: Cell, pass: Omit<Pass, 'readings'>,
-    said: { value: number; typed: string; confirmed: boolean; note: string },
+    cell: Cell, pass: Omit<Pass, 'readings'>, said: { value: number; typed: string; confirmed: boolean },
   ): void {
-    const { correction } = this.state
+    const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingAt(cell.feature, cell.point.key)
-    const note = said.note.trim() === '' ? null : said.note.trim()
     const refused = this.sheet.refusedAt(cell.key)
     if (refused !== null) readingOutbox.drop(refused.key)
     readingOutbox.add({
@@ -159,10 +169,10 @@ export class EntryDesk {
         point: cell.point.key,
         value: said.value,
         typed: said.typed,
-        supersedes: correction?.cell === cell.key ? former?.id ?? null : null,
-        reason: correction?.cell === cell.key ? correction.reason.trim() : note,
+        supersedes: correction && (former?.id ?? null),
+        reason: correction && correction.reason.trim(),
         by: session.person.name,
-        takenAt: new Date().toISOString(),
+        takenAt: deviceTime(),
       },
       confirmed: said.confirmed,
     })

@@ -29,6 +29,16 @@ export class InHand {
     rememberGauge(this.#sheet.answer.operation.bench, quantity, gaugeId)
   }
 
+  tick(state: MeasuringState, isSo: boolean): void {
+    if (isSo) this.states.add(state)
+    else this.states.delete(state)
+  }
+
+  setOnMate(table: string, isSo: boolean): void {
+    if (isSo) this.onMate.add(table)
+    else this.onMate.delete(table)
+  }
+
   /** The mating part that the gauge was set on for this feature; null when it measures sizes. */
   setOn(feature: FeatureDefinition, table: string): { partId: string; feature: string } | null {
     return this.onMate.has(table) ? this.mateInPlace(feature) : null

@@ -51,6 +51,14 @@ class ReadingOutbox {
     this.#outbox.sendAgain(key)
   }
 
+  /** Sends a value that the service found unlikely once more, with a person standing by it. */
+  confirm(key: string): void {
+    const entry = this.entries.find((one) => one.key === key)
+    if (entry === undefined) return
+    this.drop(key)
+    this.add({ ...entry.content, confirmed: true })
+  }
+
   drop(key: string): void {
     this.#outbox.drop(key)
   }

@@ -5,7 +5,7 @@ import { session } from '../../session.svelte.ts'
 import { cellsInHandOrder } from '../grid/cells.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { countingAt } from '../readings/counting.ts'
-import { latestPass, passesOf, withLocal } from '../readings/passes.ts'
+import { isFull, latestPass, passesOf, withLocal } from '../readings/passes.ts'
 import { readingOutbox, type TypedReading } from '../readings/reading-outbox.svelte.ts'
 import type { OutboxEntry } from '../readings/outbox.ts'
 import { disagreements } from '../verdicts/agreement.ts'
@@ -34,6 +34,9 @@ export class BenchSheet {
 
   /** Features that were asked to be measured again and have no value of the new pass yet. */
   readonly again = new SvelteSet<string>()
+
+  /** Features without a full pass of this step: also one without limits is recorded before the step is signed. */
+  readonly unmeasured = $derived.by(() => this.features.filter((feature) => !isFull(feature, this.openPass(feature))))
 
   readonly waiting = $derived.by(() => this.outgoing.filter(({ state }) => state === 'waiting'))
   readonly refused = $derived.by(() => this.outgoing.filter(({ state }) => state === 'refused'))

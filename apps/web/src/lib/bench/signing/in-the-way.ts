@@ -1,4 +1,4 @@
-import type { Verdict } from '@tenths/domain'
+import type { FeatureDefinition, Verdict } from '@tenths/domain'
 import { verdictTitles } from '@tenths/domain'
 import type { OperationSheet } from '../sheet/operation-sheet.ts'
 import { isGood } from '../verdicts/concession.ts'
@@ -7,30 +7,60 @@ type Signed = Pick<
   OperationSheet, 'waitsFor' | 'operation' | 'requirements' | 'observations' | 'findings' | 'concessions' | 'job'
 >
 
+/** What this page knows beside the service's answer. */
+export interface Here {
+  readonly verdicts: readonly Verdict[]
+  /** Features without a full pass of this step, whether or not a limit rests on them. */
+  readonly unmeasured: readonly FeatureDefinition[]
+  /** Values that have not reached the service, and values that it refused. */
+  readonly waiting: number
+  readonly refused: number
+}
+
 /** What is still to be done before a step can be signed, in plain sentences; empty when nothing stands in the way. */
-export function inTheWay(sheet: Signed, verdicts: readonly Verdict[], unsent: number): readonly string[] {
+export function inTheWay(sheet: Signed, { verdicts, unmeasured, waiting, refused }: Here): readonly string[] {
   return [
     ...(sheet.job.state === 'handed-over' ? ['The job is handed over: only the owner can open it again.'] : []),
     ...sheet.waitsFor.map(({ title }) => `“${title}” comes before this and is not signed yet.`),
-    ...unmeasured(verdicts),
+    ...unfilled(unmeasured),
+    ...notMeasured(sheet, verdicts, unmeasured.length > 0),
     ...ungood(sheet, verdicts),
     ...unseen(sheet),
     ...undecided(sheet),
-    ...(unsent > 0 ? [`${count(unsent, 'value has', 'values have')} not reached the server yet.`] : []),
+    ...(waiting > 0 ? [`${count(waiting, 'value has', 'values have')} not reached the server yet.`] : []),
+    ...(refused > 0 ? [`${count(refused, 'value was', 'values were')} refused: look at each in the grid.`] : []),
   ]
 }
 
-function unmeasured(verdicts: readonly Verdict[]): readonly string[] {
-  const missing = verdicts.filter(({ kind }) => kind === 'not-measured').length
-  return missing === 0 ? [] : [`${count(missing, 'requirement is', 'requirements are')} not fully measured.`]
+/** As many as a person reads at a glance; the grid shows them all. */
+const named = 3
+
+function unfilled(features: readonly FeatureDefinition[]): readonly string[] {
+  if (features.length === 0) return []
+  const titles = features.slice(0, named).map(({ title }) => title).join(', ')
+  const more = features.length > named ? ` and ${features.length - named} more` : ''
+  return [`Not fully measured at this step: ${titles}${more}.`]
+}
+
+/** Whatever else a requirement lacks: a mate measured at an earlier step, a state, a part in its place. */
+function notMeasured(
+  { requirements }: Signed, verdicts: readonly Verdict[], isUnfilled: boolean,
+): readonly string[] {
+  if (isUnfilled) return []
+  const titles = new Map(requirements.map(({ key, title }) => [key, title]))
+  return verdicts
+    .filter(({ kind }) => kind === 'not-measured')
+    .slice(0, named)
+    .map(({ requirement, advice }) => `${titles.get(requirement) ?? requirement} cannot be judged yet. ${advice ?? ''}`.trim())
 }
 
 function ungood({ requirements, concessions }: Signed, verdicts: readonly Verdict[]): readonly string[] {
   const titles = new Map(requirements.map(({ key, title }) => [key, title]))
-  return verdicts
-    .filter((verdict) => verdict.kind !== 'not-measured' && !isGood(verdict, concessions))
-    .map(({ requirement, kind }) =>
-      `${titles.get(requirement) ?? requirement} is ${verdictTitles[kind].toLowerCase()}: measure again, or ask the owner.`)
+  const bad = verdicts.filter((verdict) => verdict.kind !== 'not-measured' && !isGood(verdict, concessions))
+  const first = bad.slice(0, named).map(({ requirement, kind }) =>
+    `${titles.get(requirement) ?? requirement} is ${verdictTitles[kind].toLowerCase()}: measure again, or ask the owner.`)
+  const more = bad.length - named
+  return more > 0 ? [...first, `${count(more, 'more is', 'more are')} outside or not proven.`] : first
 }
 
 function unseen({ operation, observations }: Signed): readonly string[] {

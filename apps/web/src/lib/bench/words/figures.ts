@@ -13,9 +13,3 @@ export function figureOf(value: number, quantity: Quantity, unit: ReaderUnit): s
 export function unitSymbol(quantity: Quantity, unit: ReaderUnit): string {
   return /[^\d]+$/.exec(sayValue(0, quantity, unit))?.[0].trim() ?? ''
 }
-
-/** A value with its sign always shown: what a comparator would read. */
-export function signedFigure(value: number, quantity: Quantity, unit: ReaderUnit): string {
-  const figure = figureOf(value, quantity, unit)
-  return value > 0 ? `+${figure}` : figure
-}

@@ -1,0 +1,9 @@
+import type { OutboxEntry } from '../readings/outbox.ts'
+import type { TypedReading } from '../readings/reading-outbox.svelte.ts'
+import type { Pass } from './operation-sheet.ts'
+
+/** Keys of the outbox entries whose readings the service's answer holds. */
+export function settled(outgoing: readonly OutboxEntry<TypedReading>[], passes: readonly Pass[]): readonly string[] {
+  const known = new Set(passes.flatMap(({ readings }) => readings.map(({ id }) => id)))
+  return outgoing.filter(({ state, content }) => state === 'stored' && known.has(content.reading.id)).map(({ key }) => key)
+}
