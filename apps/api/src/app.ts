@@ -4,25 +4,15 @@ import fastify, { type FastifyInstance } from 'fastify'
 import { randomUUID } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Pool } from 'pg'
-import { operationRoutes } from './bench/routes.ts'
-import { benchRoutes } from './benches/routes.ts'
-import { customerRoutes } from './customers/routes.ts'
+import { apiRoutes } from './api-routes.ts'
 import { createPrismaClient, currentSchema } from './database/prisma.ts'
-import { engineRoutes } from './engines/routes.ts'
 import { openAnnouncer } from './events/announcer.ts'
-import { findingRoutes } from './findings/routes.ts'
-import { healthRoutes } from './health/routes.ts'
-import { gaugeRoutes } from './gauges/routes.ts'
 import { refuseOtherSites } from './http/cross-site.ts'
 import { setSecurityHeaders } from './http/headers.ts'
 import { logOptions } from './http/log.ts'
 import { problemOf, ServiceError } from './http/problem.ts'
-import { jobRoutes } from './jobs/routes.ts'
 import { openSessions } from './people/sessions.ts'
-import { peopleRoutes } from './people/routes.ts'
-import { planRoutes } from './plans/routes.ts'
 import { limitStatus } from './status/limit.ts'
-import { statusRoutes } from './status/routes.ts'
 import type { Secrets } from './shop.ts'
 
 export interface AppOptions {
@@ -58,7 +48,7 @@ export async function createApp(options: AppOptions): Promise<FastifyInstance> {
   const prisma = createPrismaClient(pool, schema)
   const announcer = openAnnouncer(pool, schema)
   app.decorate('shop', {
-    pool, prisma, secrets, announcer, origin,
+    pool, schema, prisma, secrets, announcer, origin,
     sessions: openSessions(pool), now: options.now ?? (() => new Date()), hasCertificate: tls !== undefined,
   })
   app.decorate('registeredRoutes', [])
@@ -90,26 +80,6 @@ export async function createApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(apiRoutes)
   if (pages !== undefined) await app.register(async (scope) => mountPages(scope, pages))
   return app
-}
-
-/** Everything below /api, and a 404 of its own: an unknown address there must not answer a page. */
-async function apiRoutes(app: FastifyInstance): Promise<void> {
-  // A form of another site can send text; only a script of ours sends JSON.
-  app.removeContentTypeParser('text/plain')
-  await healthRoutes(app)
-  peopleRoutes(app)
-  customerRoutes(app)
-  engineRoutes(app)
-  gaugeRoutes(app)
-  benchRoutes(app)
-  jobRoutes(app)
-  planRoutes(app)
-  operationRoutes(app)
-  findingRoutes(app)
-  statusRoutes(app)
-  app.all('/api/*', () => {
-    throw new ServiceError('not-found', 'There is nothing at this address.')
-  })
 }
 
 /** Pages answer by themselves, body and all. */

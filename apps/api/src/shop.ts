@@ -7,6 +7,8 @@ import type { SignedIn, Sessions } from './people/sessions.ts'
 export interface Shop {
   /** Connections of the service's login. */
   readonly pool: Pool
+  /** Schema that the shop's tables lie in; channels and locks carry its name. */
+  readonly schema: string
   /** For plain reads and lists; never inside a command's transaction. */
   readonly prisma: PrismaClient
   readonly sessions: Sessions

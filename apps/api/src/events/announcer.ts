@@ -1,4 +1,5 @@
-import pg from 'pg'
+import type pg from 'pg'
+import { lazyConnection } from './lazy-connection.ts'
 
 /** Tells every process of this shop that there is something new to look at. It may be called as often as one likes. */
 export interface Announcer {
@@ -41,27 +42,4 @@ export function openAnnouncer(pool: pg.Pool, schema: string): Announcer {
       await connection.drop()
     },
   }
-}
-
-/** One connection, made when it is first needed and again after it was lost. */
-function lazyConnection(options: pg.PoolOptions): { get(): Promise<pg.Client>; drop(): Promise<void> } {
-  let client: Promise<pg.Client> | null = null
-  return {
-    get() {
-      client ??= connect(options, () => { client = null })
-      return client
-    },
-    async drop() {
-      const dropped = client
-      client = null
-      await dropped?.then((open) => open.end()).catch(() => undefined)
-    },
-  }
-}
-
-async function connect(options: pg.PoolOptions, onLost: () => void): Promise<pg.Client> {
-  const client = new pg.Client(options)
-  client.on('error', onLost)
-  await client.connect()
-  return client
 }

@@ -1,5 +1,5 @@
 import type { Audience } from '@tenths/contract'
-import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyRequest } from 'fastify'
 import type { SignedIn } from '../people/sessions.ts'
 import { readPerson } from '../people/session-cookie.ts'
 import { ServiceError } from './problem.ts'
@@ -8,10 +8,10 @@ import { ServiceError } from './problem.ts'
  * A hook that runs before the body is read: it finds who calls, with the roles of this moment, and refuses whoever is
  * not of the audience.
  */
-export function guard(who: Audience): (request: FastifyRequest, reply: FastifyReply) => Promise<void> {
-  return async (request, reply) => {
+export function guard(who: Audience): (request: FastifyRequest) => Promise<void> {
+  return async (request) => {
     if (who === 'anyone') return
-    request.person = await readPerson(request, reply)
+    request.person = await readPerson(request)
     allow(request.person, who)
   }
 }

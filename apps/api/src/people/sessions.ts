@@ -14,18 +14,17 @@ export interface SignedIn {
 
 export interface Sessions {
   /** Starts a session and answers its secret id, which only the cookie holds. */
-  start(personId: string): Promise<{ id: string; expiresAt: Date }>
-  /** Who a session belongs to, and its new end when it was prolonged; null when it is unknown, lapsed or the person left. */
-  read(id: string): Promise<{ person: SignedIn; prolongedUntil: Date | null } | null>
+  start(personId: string): Promise<string>
+  /** Who a session belongs to; null when it is unknown or lapsed, or the person left. */
+  read(id: string): Promise<SignedIn | null>
   end(id: string): Promise<void>
-  endAllOf(personId: string): Promise<void>
 }
 
 /** Days without use after which a session lapses; using it in the second half prolongs it. */
 const SESSION_DAYS = 14
 
 /**
- * Sessions of the shop's people. The `lucia` package lives behind these four verbs and nowhere else, so that it can be
+ * Sessions of the shop's people. The `lucia` package lives behind these three verbs and nowhere else, so that it can be
  * replaced in this folder alone.
  */
 export function openSessions(pool: Pool): Sessions {
@@ -35,15 +34,12 @@ export function openSessions(pool: Pool): Sessions {
     getUserAttributes: ({ name, roles }) => ({ name, roles }),
   })
   return {
-    start: (personId) => lucia.createSession(personId, { deviceId: null }),
+    start: async (personId) => (await lucia.createSession(personId, { deviceId: null })).id,
     async read(id) {
       const { session, user } = await lucia.validateSession(id)
-      if (session === null) return null
-      const person = { id: user.id, name: user.name, roles: user.roles, deviceId: session.deviceId }
-      return { person, prolongedUntil: session.fresh ? session.expiresAt : null }
+      return session === null ? null : { id: user.id, name: user.name, roles: user.roles, deviceId: session.deviceId }
     },
     end: (id) => lucia.invalidateSession(id),
-    endAllOf: (personId) => lucia.invalidateUserSessions(personId),
   }
 }
 

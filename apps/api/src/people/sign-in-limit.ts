@@ -1,5 +1,5 @@
 import type {} from '@fastify/rate-limit'
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { ServiceError } from '../http/problem.ts'
 
 /** Tries a minute from one address with one name, and from one address with any: a shop's tablets share an address. */
@@ -10,7 +10,7 @@ const PER_ADDRESS = 60
  * A hook that bounds guessing of passwords and of the set-up link. Counts are kept per process.
  * @throws ServiceError `too-many-tries`
  */
-export function limitSignIns(app: FastifyInstance): (request: FastifyRequest, reply: FastifyReply) => Promise<void> {
+export function limitSignIns(app: FastifyInstance): (request: FastifyRequest) => Promise<void> {
   const byName = app.createRateLimit({ max: PER_NAME, timeWindow: '1 minute', keyGenerator: addressAndName })
   const byAddress = app.createRateLimit({ max: PER_ADDRESS, timeWindow: '1 minute', keyGenerator: (request) => request.ip })
   return async (request) => {
