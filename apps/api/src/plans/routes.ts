@@ -1,7 +1,9 @@
 import { listRules, previewPlan, readPlan, revisePlan, reviseRule } from '@tenths/contract'
 import type { Plan } from '@tenths/domain'
 import type { FastifyInstance } from 'fastify'
+import type { z } from 'zod'
 import { command } from '../commands/command.ts'
+import { partsOf } from '../engines/wire-engine.ts'
 import { ServiceError } from '../http/problem.ts'
 import { register, type Answer } from '../http/register.ts'
 import { findJob } from '../judging/find-job.ts'
@@ -25,15 +27,15 @@ export function planRoutes(app: FastifyInstance): void {
   register(app, previewPlan, async (_context, { params, body }) => {
     const job = await findJob(pool, { id: params.id })
     if (job.state === 'handed-over') throw new ServiceError('job-closed', `Job ${job.number} is handed over.`)
-    const { made, changes } = await planAsWished(pool, params.id, body as unknown as PlanWish)
+    const { made, changes } = await planAsWished(pool, params.id, wishOf(body))
     return { changes, findings: findingsOf(made) }
   })
 
   command(app, revisePlan, async ({ client, person, announce }, { params, body }) => {
     announce({ kind: 'revise-plan', jobId: params.id })
-    const { reason, basedOn, ...wish } = body
+    const { reason, basedOn } = body
     return applyPlan(client, {
-      jobId: params.id, wish: wish as unknown as PlanWish, reason, basedOn, personId: person.id,
+      jobId: params.id, wish: wishOf(body), reason, basedOn, personId: person.id,
     })
   })
 
@@ -41,6 +43,10 @@ export function planRoutes(app: FastifyInstance): void {
 
   command(app, reviseRule, ({ client, person }, { params, body }) =>
     addRuleRevision(client, { fit: params.fit, ...body, personId: person.id }))
+}
+
+function wishOf({ duty, parts, options, sheets }: z.output<(typeof previewPlan)['body']>): PlanWish {
+  return { duty, parts: partsOf(parts), options, sheets }
 }
 
 function findingsOf({ findings }: Plan): Answer<typeof previewPlan>['findings'] {
