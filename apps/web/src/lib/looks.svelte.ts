@@ -3,7 +3,13 @@ export const looksChoices = ['device', 'light', 'dark'] as const
 export type Looks = (typeof looksChoices)[number]
 
 class LooksSwitch {
-  current = $state<Looks>(remembered())
+  current = $state<Looks>('device')
+
+  /** Puts on what this browser chose before. */
+  remember(): void {
+    const kept = localStorage.getItem('looks')
+    if (kept === 'light' || kept === 'dark') this.choose(kept)
+  }
 
   choose(looks: Looks): void {
     this.current = looks
@@ -18,8 +24,3 @@ class LooksSwitch {
 }
 
 export const looks = new LooksSwitch()
-
-function remembered(): Looks {
-  const kept = typeof localStorage === 'undefined' ? null : localStorage.getItem('looks')
-  return kept === 'light' || kept === 'dark' ? kept : 'device'
-}

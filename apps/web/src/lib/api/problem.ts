@@ -23,9 +23,12 @@ export class ProblemError extends Error {
     this.requestId = requestId
   }
 
-  /** Whether the sentence belongs to the whole form rather than to a field that shows its own. */
-  get isGeneral(): boolean {
-    return Object.keys(this.fields).length === 0
+  /** The same fields with other first names, where the page calls them differently than the wire. */
+  fieldsUnder(names: Readonly<Record<string, string>>): Record<string, string> {
+    return Object.fromEntries(Object.entries(this.fields).map(([path, sentence]) => {
+      const [first = '', ...rest] = path.split('.')
+      return [[names[first] ?? first, ...rest].join('.'), sentence]
+    }))
   }
 }
 

@@ -1,0 +1,57 @@
+import type { EngineModel } from '@tenths/contract'
+import type { EngineSpecification, PartsSpecification, RingGroove } from '@tenths/domain'
+import type { z } from 'zod'
+
+export type Model = z.infer<typeof EngineModel>
+
+/** An engine as it is being typed: every figure still text, in the unit of the page; empty where nobody knows. */
+export interface EngineDraft extends Pick<
+  EngineSpecification, 'name' | 'arrangement' | 'numbering' | 'rotation' | 'pinSharing' | 'cooling'
+> {
+  cylinders: string
+  /** Degrees. */
+  bankAngle: string
+  firstBank: 'viewer-left' | 'viewer-right'
+  leadingBank: 'viewer-left' | 'viewer-right'
+  bore: string
+  stroke: string
+  deckHeight: string
+  mains: JournalDraft
+  rodJournals: JournalDraft
+}
+
+export interface JournalDraft {
+  count: string
+  diameter: string
+  width: string
+  fillet: string
+  housing: string
+}
+
+/** The parts as they are being typed. */
+export interface PartsDraft {
+  piston: {
+    alloy: PartsSpecification['piston']['alloy']
+    diameter: string
+    compressionHeight: string
+    pinBore: string
+    pinBoreMouth: string
+    grooves: { ring: RingGroove['ring']; upperFlank: string; width: string }[]
+    hasFrontMark: boolean
+  }
+  pin: { fit: PartsSpecification['pin']['fit']; diameter: string; length: string }
+  rod: { material: PartsSpecification['rod']['material']; length: string; bigEndWidth: string; smallEndBore: string }
+  retainers: { perSide: '0' | '1' | '2'; thickness: string }
+  rodShell: ShellDraft
+  mainShell: ShellDraft
+}
+
+export interface ShellDraft {
+  width: string
+  wall: string
+  cheekInset: string
+  edgeBevel: string
+}
+
+/** Sentences by field path, as the domain and the API name fields: `engine.bore`, `parts.rod.length`. */
+export type FieldProblems = Readonly<Record<string, string>>

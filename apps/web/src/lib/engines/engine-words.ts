@@ -1,0 +1,76 @@
+import type { ReaderUnit } from '@tenths/domain'
+import type { Model } from './draft-types.ts'
+import { lengthWithUnit } from './length-text.ts'
+
+/** What a person chooses from when an engine or its parts are typed. */
+
+export const arrangements = [
+  { value: 'inline', title: 'In line' },
+  { value: 'v', title: 'V' },
+  { value: 'flat', title: 'Flat' },
+  { value: 'single', title: 'Single' },
+] as const
+
+export const numberings = [
+  { value: 'by-bank', title: 'Bank by bank', hint: '1–4 on one, 5–8 on the other' },
+  { value: 'alternating', title: 'Alternating', hint: '1, 3, 5, 7 on one, 2, 4, 6, 8 on the other' },
+] as const
+
+export const sides = [
+  { value: 'viewer-left', title: 'On your left' },
+  { value: 'viewer-right', title: 'On your right' },
+] as const
+
+export const sharings = [
+  { value: 'two-plain-rods', title: 'Two plain rods side by side', hint: 'Each has a side that must face the cheek' },
+  { value: 'one-rod', title: 'One rod' },
+  { value: 'split-pin', title: 'Two rods on a split pin' },
+  { value: 'fork-and-blade', title: 'Fork and blade' },
+] as const
+
+export const rotations = [
+  { value: 'clockwise', title: 'Clockwise' },
+  { value: 'counterclockwise', title: 'Counter-clockwise' },
+] as const
+
+export const coolings = [
+  { value: 'water', title: 'Water' },
+  { value: 'air', title: 'Air' },
+] as const
+
+export const alloys = [
+  { value: 'cast', title: 'Cast' },
+  { value: 'hypereutectic', title: 'Hypereutectic' },
+  { value: '4032', title: 'Forged 4032' },
+  { value: '2618', title: 'Forged 2618' },
+] as const
+
+export const pinFits = [
+  { value: 'floating', title: 'Floats', hint: 'Free in rod and piston' },
+  { value: 'pressed', title: 'Pressed', hint: 'Locked in the rod' },
+] as const
+
+export const rodMaterials = [
+  { value: 'steel', title: 'Steel' },
+  { value: 'aluminium', title: 'Aluminium' },
+] as const
+
+export const retainerCounts = [
+  { value: '1', title: 'One a side' },
+  { value: '2', title: 'Two a side' },
+  { value: '0', title: 'None, or not known' },
+] as const
+
+export const ringTitles = { top: 'Top ring', second: 'Second ring', oil: 'Oil ring' } as const
+
+/** An engine in one line: *V8, 90°, bore 4.000 in, stroke 3.480 in*. */
+export function engineInWords(engine: Model['specification'], unit: ReaderUnit): string {
+  const { arrangement, cylinders, bankAngle } = engine
+  const layout = {
+    v: `V${cylinders}, ${bankAngle / 1000}°`,
+    flat: `Flat ${cylinders}`,
+    inline: `In-line ${cylinders}`,
+    single: 'Single',
+  }[arrangement]
+  return `${layout}, bore ${lengthWithUnit(engine.bore, unit)}, stroke ${lengthWithUnit(engine.stroke, unit)}`
+}

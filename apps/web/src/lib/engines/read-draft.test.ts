@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest'
+import { readEngine, readParts } from './read-draft.ts'
+import { emptyEngine, emptyParts, engineDraftOf, partsDraftOf } from './write-draft.ts'
+
+describe('an engine that is typed', () => {
+  const engine = {
+    ...emptyEngine(),
+    name: 'Kestrel V8',
+    bore: '4.000',
+    stroke: '3.48',
+    deckHeight: '9.025',
+    mains: { count: '', diameter: '2.4488', width: '1.1', fillet: '', housing: '2.6410' },
+    rodJournals: { count: '', diameter: '2.1', width: '1.9', fillet: '0.110', housing: '2.2250' },
+  }
+
+  it('is read exactly, and what nobody knows stays unknown', () => {
+    const { value } = readEngine(engine, 'inch')
+    expect(value).toMatchObject({ bore: 101_600_000, mains: { count: 5, fillet: null }, rodJournals: { count: 4, fillet: 2_794_000 } })
+  })
+
+  it('is told everything that is wrong at once, each at its field', () => {
+    const { problems } = readEngine({ ...engine, name: ' ', bore: 'four', stroke: '' }, 'inch')
+    expect(Object.keys(problems ?? {}).sort()).toEqual(['engine.bore', 'engine.name', 'engine.stroke'])
+  })
+
+  it('has no banks when it stands in line', () => {
+    const { value } = readEngine({ ...engine, arrangement: 'inline', cylinders: '4' }, 'inch')
+    expect(value).toMatchObject({ bankAngle: 0, firstBank: null, pinSharing: 'one-rod', mains: { count: 5 }, rodJournals: { count: 4 } })
+  })
+
+  it('comes back the same when it is shown again in the other unit', () => {
+    const { value } = readEngine(engine, 'inch')
+    expect(value && readEngine(engineDraftOf(value, 'millimetre'), 'millimetre').value).toEqual(value)
+  })
+
+  it('comes with parts that come back the same too, an unmeasured inset still unknown', () => {
+    const shell = { width: '0.842', wall: '0.0615', cheekInset: '', edgeBevel: '0.030' }
+    const typed = {
+      ...emptyParts(),
+      piston: {
+        ...emptyParts().piston, diameter: '3.9955', compressionHeight: '1.125', pinBore: '0.9274', pinBoreMouth: '',
+        grooves: [{ ring: 'top' as const, upperFlank: '0.25', width: '0.0625' }],
+      },
+      pin: { fit: 'floating' as const, diameter: '0.927', length: '2.5' },
+      rod: { material: 'steel' as const, length: '6', bigEndWidth: '0.94', smallEndBore: '0.9275' },
+      retainers: { perSide: '2' as const, thickness: '0.042' },
+      rodShell: shell,
+      mainShell: shell,
+    }
+    const { value } = readParts(typed, 'inch')
+    expect(value).toMatchObject({ retainers: { perSide: 2, thickness: 1_066_800 }, rodShell: { cheekInset: null } })
+    expect(value && readParts(partsDraftOf(value, 'millimetre'), 'millimetre').value).toEqual(value)
+  })
+})
