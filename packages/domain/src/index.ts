@@ -79,3 +79,8 @@ export type { SoakContext } from './plausibility/other-doubts.ts'
 export * from './plausibility/reading-context.ts'
 export * from './plausibility/numbers.ts'
 export * from './plausibility/check.ts'
+
+export * from './kinematics/slider-crank.ts'
+export * from './kinematics/piston-to-valve.ts'
+export * from './compression/volumes.ts'
+export * from './compression/ratio.ts'
