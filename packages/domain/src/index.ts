@@ -80,6 +80,7 @@ export * from './plausibility/reading-context.ts'
 export * from './plausibility/numbers.ts'
 export * from './plausibility/check.ts'
 
+export * from './layout/firing.ts'
 export * from './kinematics/slider-crank.ts'
 export * from './kinematics/piston-to-valve.ts'
 export * from './compression/volumes.ts'
