@@ -98,3 +98,7 @@ export * from './balance/residual.ts'
 export * from './balance/weight-matching.ts'
 export * from './selective-assembly/assignment.ts'
 export * from './selective-assembly/pairing.ts'
+
+export * from './exact/parse-tail.ts'
+export * from './exact/parse-feelers.ts'
+export * from './judging/feeler-zone.ts'

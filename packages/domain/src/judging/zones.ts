@@ -1,7 +1,8 @@
 import type { Guard, Limits } from './requirement.ts'
 import type { Verdict, VerdictKind } from './verdict.ts'
 
-type Zone = Extract<VerdictKind, 'within' | 'not-proven' | 'outside'>
+/** A verdict on a value that is measured. */
+export type Zone = Extract<VerdictKind, 'within' | 'not-proven' | 'outside'>
 
 /** What the two limits say of a value, and which of them is to blame. */
 export interface ZoneFinding {
@@ -17,6 +18,11 @@ export interface ZoneFinding {
 export function zoneOf(least: number, greatest: number, limits: Limits, guardBand: number): ZoneFinding {
   const low = limits.low === null ? 'within' : zoneOfMargin(least - limits.low, guardBand)
   const high = limits.high === null ? 'within' : zoneOfMargin(limits.high - greatest, guardBand)
+  return findingOf(low, high)
+}
+
+/** Both sides as one finding: the worse of them counts, and is to blame. */
+export function findingOf(low: Zone, high: Zone): ZoneFinding {
   const kind = worse(low, high)
   if (kind === 'within') return { kind, side: null }
   if (low === high) return { kind, side: 'both' }
