@@ -1,5 +1,5 @@
 import { spawnSync, type SpawnOptions } from 'node:child_process'
-import { chownSync } from 'node:fs'
+import { chmodSync, chownSync, statSync } from 'node:fs'
 import { Refusal } from '../refusal.ts'
 
 /**
@@ -30,6 +30,8 @@ export function unprivileged(folder: string, program: string): Unprivileged {
     return { ...asOurselves, command: (name, parameters) => ['unshare', [...namespace, name, ...parameters]] }
   }
   const options = postgresUser()
+  // The data folder may be passed through, not listed: what is secret in it has a mode of its own.
+  chmodSync(folder, statSync(folder).mode | 0o011)
   for (const [cannot, test, file] of [
     ['enter', 'cd "$1"', folder],
     ['run', '"$1" --version', program],
