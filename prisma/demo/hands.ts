@@ -1,0 +1,132 @@
+import { observe, signOff, startWork, takeReadings } from '@tenths/contract'
+import { featureKey, type FeatureDefinition, type FeatureReference } from '@tenths/domain'
+import { staffing } from './benches.ts'
+import type { Caller } from './client.ts'
+import type { DemoGauge } from './gauges.ts'
+import { idOf } from './identity.ts'
+import { measure, type Measuring } from './measure.ts'
+import { people, type PersonKey } from './people.ts'
+import type { OperationAnswer, Situation } from './situation.ts'
+import { typeValue } from './typing.ts'
+
+/** The job in hand and the people who work on it. */
+export interface Hands {
+  readonly jobId: string
+  readonly jobKey: string
+  readonly jobNumber: number
+  readonly unit: Situation['unit']
+  readonly callers: Readonly<Record<PersonKey, Caller>>
+  readonly personIds: Readonly<Record<PersonKey, string>>
+}
+
+/** A measuring that does not go by the aim: the scripted surprises of the demo. */
+export type Surprise = (definition: FeatureDefinition, situation: Situation, expected: Measuring) => SurpriseReadings
+export interface SurpriseReadings {
+  readonly gauge: DemoGauge
+  readonly onMate: boolean
+  readonly values: readonly number[]
+}
+
+type Operation = OperationAnswer['operation']
+
+/** Whoever built an engine does not inspect it: the owner stands beside. */
+const inspectors: readonly [PersonKey, PersonKey] = ['sunniva', 'odile']
+
+/** Who does a step, and who signs beside. */
+export function crewOf({ key, bench }: Operation): readonly [PersonKey, PersonKey] {
+  return key === 'final-inspection' ? inspectors : staffing[bench]
+}
+
+/** Measures one feature in its next pass, every point of it, and sends the readings together. */
+export async function measureFeature(
+  hands: Hands, situation: Situation, definition: FeatureDefinition, surprise?: Surprise,
+): Promise<void> {
+  const { operation } = situation.step
+  const [person] = crewOf(operation)
+  const number = (situation.latest(definition)?.number ?? 0) + 1
+  const name = [featureKey(definition), number] as const
+  const expected = measure(definition, situation, [hands.jobKey, ...name])
+  const taken = surprise?.(definition, situation, expected) ?? asExpected(expected)
+  const mate = taken.onMate ? mateOf(definition, situation) : null
+  await hands.callers[person].call(takeReadings, {
+    params: { id: hands.jobId },
+    body: {
+      operationKey: operation.key,
+      pass: {
+        id: idOf('pass', hands.jobId, ...name),
+        partId: situation.partAt(definition.place),
+        feature: definition.feature,
+        number,
+        gaugeId: idOf('gauge', taken.gauge.mark),
+        state: [...definition.state],
+        setOn: mate && { partId: situation.partAt(mate.place), feature: mate.feature },
+      },
+      readings: definition.points.map((point, index) => ({
+        id: idOf('reading', hands.jobId, ...name, point.key),
+        point: point.key,
+        ...typeValue(definition.quantity, taken.values[index] ?? NaN, taken.gauge, habitOf(person)),
+        supersedes: null,
+        reason: null,
+        deviceAt: null,
+        // An unlikely value is looked at twice and stood by: only the scripted ones are unlikely.
+        confirmed: surprise !== undefined,
+      })),
+    },
+  })
+}
+
+const asExpected = ({ aim, values }: Measuring): SurpriseReadings => ({
+  gauge: aim.gauge, onMate: aim.setOn !== null, values: values.map(({ value }) => value),
+})
+
+/** Bryn types .0182 where the others type 0.0182. */
+export const habitOf = (person: PersonKey) => ({ leadingNought: person !== 'bryn' })
+
+/** The other half of the pair that this feature belongs to, as this step judges it. */
+function mateOf(definition: FeatureDefinition, { plan, step }: Situation): FeatureReference | null {
+  for (const { key, measurand } of plan.requirements) {
+    if (measurand.kind !== 'clearance' || !step.operation.requirements.includes(key)) continue
+    if (featureKey(measurand.hole) === featureKey(definition)) return measurand.shaft
+    if (featureKey(measurand.shaft) === featureKey(definition)) return measurand.hole
+  }
+  return null
+}
+
+/** Ticks everything that the step wants seen. */
+export async function tickAll({ callers, jobId }: Hands, operation: Operation): Promise<void> {
+  if (operation.observations.length === 0) return
+  const [person] = crewOf(operation)
+  await callers[person].call(observe, {
+    params: { id: jobId },
+    body: {
+      operationKey: operation.key,
+      observations: operation.observations.map(({ key }) => ({
+        id: idOf('observation', jobId, operation.key, key), item: key, outcome: 'seen' as const, note: '',
+      })),
+    },
+  })
+}
+
+/** Starts or stops the clock of whoever does the step. */
+export async function runClock({ callers, jobId }: Hands, operation: Operation, action: 'start' | 'stop'): Promise<void> {
+  const [person] = crewOf(operation)
+  await callers[person].call(startWork, {
+    params: { id: jobId }, body: { id: idOf('work', jobId, operation.key), operationKey: operation.key, action },
+  })
+}
+
+/** Signs a step with the PIN of whoever did it, and a witness's where it asks for two. */
+export async function signStep({ callers, personIds, jobId }: Hands, step: OperationAnswer): Promise<void> {
+  const { operation, definitionHash, signOffs } = step
+  const [person, witness] = crewOf(operation)
+  const signers = operation.signatures === 2 ? [person, witness] : [person]
+  await callers[person].call(signOff, {
+    params: { id: jobId },
+    body: {
+      id: idOf('sign-off', jobId, operation.key, signOffs.length),
+      operationKey: operation.key,
+      definitionHash,
+      signatures: signers.map((signer) => ({ personId: personIds[signer], pin: people[signer].pin })),
+    },
+  })
+}

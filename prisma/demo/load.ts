@@ -1,0 +1,104 @@
+import { listJobs, readJob } from '@tenths/contract'
+import type { FastifyInstance } from 'fastify'
+import type {} from '../../apps/api/src/shop.ts'
+import { inTransaction } from '../../apps/api/src/commands/transaction.ts'
+import { createSetupLink, setUp } from '../../apps/api/src/people/set-up.ts'
+import { Refused, signInAs, type Caller } from './client.ts'
+import { addDays } from './days.ts'
+import { engines } from './engines/index.ts'
+import { openFloor } from './floor.ts'
+import { idOf } from './identity.ts'
+import type { DemoJob } from './jobs/job.ts'
+import { jobs } from './jobs/index.ts'
+import { openDemoJob, type OpenedJob } from './opening.ts'
+import { people, shop, type DemoPerson, type PersonKey } from './people.ts'
+import { personIdsOf, stockShop } from './stock.ts'
+
+/** What is printed for whoever tries the demo. */
+export interface DemoSummary {
+  readonly shopName: string
+  readonly people: readonly DemoPerson[]
+  /** A customer's status page: path from the root. */
+  readonly statusPath: string
+  readonly jobs: number
+}
+
+export interface DemoOptions {
+  /** The service, built as always; it need not listen. */
+  readonly app: FastifyInstance
+  /** The day in the shop's zone, `YYYY-MM-DD`, from which promises and calibrations are counted. */
+  readonly today: string
+  readonly onProgress?: (line: string) => void
+}
+
+/** The job whose customer's page is shown. */
+const shownJob = 'tight-bushing'
+
+/**
+ * Loads the demo shop into an empty service: the owner sets the shop up, then everybody signs in and does by the API what
+ * a user would. Cut short, it goes on where it stopped when it is called again.
+ * @throws Error when the service refuses a step: the demo is then wrong, not the user.
+ */
+export async function loadDemo({ app, today, onProgress = () => undefined }: DemoOptions): Promise<DemoSummary> {
+  onProgress(`Setting up ${shop.name}`)
+  const owner = await signInOwner(app)
+  await stockShop(owner, today)
+  const callers = await signInAll(app, owner)
+  const personIds = await personIdsOf(owner)
+  const opened: { job: DemoJob; is: OpenedJob }[] = []
+  for (const job of jobs) opened.push({ job, is: await openDemoJob(callers.pim, job, addDays(today, job.promisedIn)) })
+  for (const [index, { job, is }] of opened.entries()) {
+    onProgress(`Job ${index + 1} of ${jobs.length}: ${engines[job.engine].engine.name}`)
+    await playJob(job, is, callers, personIds)
+  }
+  return summary(callers.pim)
+}
+
+/** What a later start prints, without loading anything. */
+export async function describeDemo({ app }: Pick<DemoOptions, 'app'>): Promise<DemoSummary> {
+  return summary(await signInAs(app, people.pim))
+}
+
+/** The owner signs in; in an empty service the shop is set up first, by the same use case as a real one. */
+async function signInOwner(app: FastifyInstance): Promise<Caller> {
+  try {
+    return await signInAs(app, people.odile)
+  } catch (error) {
+    if (!(error instanceof Refused) || error.code !== 'sign-in-refused') throw error
+  }
+  const { pool, secrets, now } = app.shop
+  const link = await createSetupLink(pool, now())
+  if (link === null) throw new Error('This shop is set up already, and it is not the demo.')
+  const { name: ownerName, signInName, password, pin } = people.odile
+  const settings = {
+    secret: link.secret, shopName: shop.name, timeZone: shop.timeZone, unit: shop.unit,
+    ownerName, signInName, password, pin, isDemo: true,
+  }
+  await inTransaction(pool, (client) => setUp(client, settings, secrets.pinPepper, now()))
+  return signInAs(app, people.odile)
+}
+
+async function signInAll(app: FastifyInstance, owner: Caller): Promise<Record<PersonKey, Caller>> {
+  const [pim, bryn, halvard, sunniva] = await Promise.all(
+    [people.pim, people.bryn, people.halvard, people.sunniva].map((person) => signInAs(app, person)),
+  ) as [Caller, Caller, Caller, Caller]
+  return { odile: owner, pim, bryn, halvard, sunniva }
+}
+
+async function playJob(
+  job: DemoJob, { id, number }: OpenedJob, callers: Record<PersonKey, Caller>, personIds: Record<PersonKey, string>,
+): Promise<void> {
+  const { sheets, unit } = engines[job.engine]
+  const floor = openFloor({ jobId: id, jobKey: job.key, jobNumber: number, unit, callers, personIds })
+  const isFirstPlan = (await floor.readPlan()).revision === 1
+  if (isFirstPlan && job.sheetsMissing !== true) await floor.planWithSheets('Makers’ sheets entered', [...sheets])
+  await job.play(floor)
+}
+
+async function summary(counter: Caller): Promise<DemoSummary> {
+  const { jobs: listed, total } = await counter.call(listJobs, { query: { state: 'all', search: '', page: 1 } })
+  const shown = listed.find(({ id }) => id === idOf('job', shownJob))
+  const links = shown === undefined ? [] : (await counter.call(readJob, { params: { number: shown.number } })).links
+  const statusPath = links.find(({ revokedAt }) => revokedAt === null)?.path ?? ''
+  return { shopName: shop.name, people: Object.values(people), statusPath, jobs: total }
+}
