@@ -1,4 +1,4 @@
-import { request } from 'node:http'
+import { request, type IncomingMessage } from 'node:http'
 import type { FastifyInstance } from 'fastify'
 
 export interface StreamedEvent {
@@ -29,7 +29,7 @@ export async function openStream(port: number, cookie: string, lastId?: string):
   const headers = { cookie, ...(lastId === undefined ? {} : { 'last-event-id': lastId }) }
   const sent = request({ host: '127.0.0.1', port, path: '/api/events', headers })
   sent.end()
-  const response = await new Promise<import('node:http').IncomingMessage>((resolve, reject) => {
+  const response = await new Promise<IncomingMessage>((resolve, reject) => {
     sent.once('response', resolve)
     sent.once('error', reject)
   })

@@ -1,6 +1,6 @@
 import cookie from '@fastify/cookie'
 import rateLimit from '@fastify/rate-limit'
-import fastify, { type FastifyInstance } from 'fastify'
+import fastify, { type FastifyInstance, type RouteOptions } from 'fastify'
 import { randomUUID } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Pool } from 'pg'
@@ -9,7 +9,7 @@ import { createPrismaClient, currentSchema } from './database/prisma.ts'
 import { openAnnouncer } from './events/announcer.ts'
 import { refuseOtherSites } from './http/cross-site.ts'
 import { setSecurityHeaders } from './http/headers.ts'
-import { logOptions } from './http/log.ts'
+import { logOptions, type LogStream } from './http/log.ts'
 import { problemOf, ServiceError } from './http/problem.ts'
 import { openSessions } from './people/sessions.ts'
 import { limitStatus } from './status/limit.ts'
@@ -24,6 +24,8 @@ export interface AppOptions {
   /** Certificate and key, PEM, when this process itself serves over TLS. */
   readonly tls?: { readonly cert: string | Buffer; readonly key: string | Buffer } | undefined
   readonly logLevel?: string
+  /** Where log lines go; standard output when left out. */
+  readonly logStream?: LogStream
   /** The server's clock. */
   readonly now?: () => Date
   /** Answers whatever is not /api: the pages. */
@@ -36,7 +38,7 @@ export interface AppOptions {
 export async function createApp(options: AppOptions): Promise<FastifyInstance> {
   const { pool, secrets, origin, tls, pages } = options
   const app = fastify({
-    logger: logOptions(options.logLevel ?? 'warn'),
+    logger: logOptions(options.logLevel ?? 'warn', options.logStream),
     genReqId: () => randomUUID(),
     // One proxy is trusted, and only where the owner says that there is one.
     trustProxy: origin === undefined ? false : (_address, hop) => hop === 0,
@@ -52,6 +54,7 @@ export async function createApp(options: AppOptions): Promise<FastifyInstance> {
     sessions: openSessions(pool), now: options.now ?? (() => new Date()), hasCertificate: tls !== undefined,
   })
   app.decorate('registeredRoutes', [])
+  app.addHook('onRoute', (route) => void app.registeredRoutes.push(route))
   app.decorateRequest('person', null)
   app.addHook('onClose', async () => {
     await announcer.close()
@@ -90,8 +93,17 @@ function mountPages(app: FastifyInstance, pages: NonNullable<AppOptions['pages']
   app.addHook('onRequest', async (request) => {
     if (request.url.startsWith('/s/')) await limit(request)
   })
+  // A page that is rendered here asks the API within the process: no network, no certificate to trust.
+  const askApi = (url: string) => app.inject({ url })
   app.all('/*', (request, reply) => {
     reply.hijack()
-    pages(request.raw, reply.raw)
+    pages(Object.assign(request.raw, { askApi }), reply.raw)
   })
+}
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** Every route as it was registered, for the tests that look at all of them. */
+    registeredRoutes: RouteOptions[]
+  }
 }

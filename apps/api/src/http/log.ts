@@ -1,13 +1,19 @@
 import type { FastifyRequest, FastifyServerOptions } from 'fastify'
 
+/** Where log lines go when not to standard output. */
+export interface LogStream {
+  write(line: string): void
+}
+
 /**
  * What the log says of a request and of an error. Of an address only the route's pattern is kept, because the rest may
  * be a status link's token or a customer's name; of an error only what its author wrote. Bodies and headers are
  * never logged.
  */
-export function logOptions(level: string): NonNullable<FastifyServerOptions['logger']> {
+export function logOptions(level: string, stream?: LogStream): NonNullable<FastifyServerOptions['logger']> {
   return {
     level,
+    ...(stream === undefined ? {} : { stream }),
     serializers: {
       req: (request: FastifyRequest) => ({ method: request.method, route: routeOf(request) }),
       err: (error: Error & { code?: unknown }) => ({

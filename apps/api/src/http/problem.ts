@@ -58,12 +58,18 @@ function asServiceError(error: unknown): ServiceError {
   if (isBusy(error)) {
     return new ServiceError('busy', 'The shop’s records are busy. Nothing was changed; try again in a moment.', undefined, 2)
   }
+  if (isTooLargeForItsColumn(error)) return new ServiceError('body-invalid', 'A number here is too large.')
   if (isRefusedByFastify(error)) {
     return error.statusCode === 429
       ? new ServiceError('too-many-tries', 'Too many tries. Wait a minute and try again.', undefined, 60)
       : new ServiceError('body-invalid', 'The request could not be read.')
   }
   return new ServiceError('unexpected', 'Something went wrong on our side. Nothing was changed by this request.')
+}
+
+/** Postgres: numeric_value_out_of_range. Numbers that mean something were checked before; this is one that means nothing. */
+function isTooLargeForItsColumn(error: unknown): boolean {
+  return error instanceof Error && (error as { code?: unknown }).code === '22003'
 }
 
 /** Refusals that Fastify and its plugins raise before a handler runs: unreadable JSON, too large, too many. */

@@ -26,13 +26,7 @@ export type Answer<R extends RouteDefinition> = z.input<R['answer']>
 export type Handler<R extends RouteDefinition> = (context: RequestContext, input: Input<R>) => Promise<Answer<R>>
 /** How a route changes things: through `command()`, by its session alone, or not at all. */
 export type Through = RouteDefinition['mutation']
-export type RouteSettings = Pick<RouteShorthandOptions, 'config' | 'preHandler'>
-
-/** One registered route, kept for the tests that look at all of them. */
-export interface RegisteredRoute {
-  readonly contract: RouteDefinition
-  readonly through: Through
-}
+export type RouteSettings = Pick<RouteShorthandOptions, 'preHandler'>
 
 /**
  * Registers a route that reads, or whose only effect is the caller's session. The audience is checked before
@@ -50,9 +44,9 @@ export function register<R extends RouteDefinition>(
 export function mount<R extends RouteDefinition>(
   app: FastifyInstance, route: R, through: Through, handler: Handler<R>, settings: RouteSettings = {},
 ): void {
-  app.registeredRoutes.push({ contract: route, through })
   app.route({
     ...settings,
+    config: { contract: route, through },
     method: route.method,
     url: route.path,
     onRequest: guard(route.who),
@@ -89,7 +83,9 @@ function hasVersion(answer: unknown): answer is { version: number } {
 }
 
 declare module 'fastify' {
-  interface FastifyInstance {
-    registeredRoutes: RegisteredRoute[]
+  interface FastifyContextConfig {
+    /** The contract's route, and how it changes things: a test looks at every registered one. */
+    contract?: RouteDefinition
+    through?: Through
   }
 }

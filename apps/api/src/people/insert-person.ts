@@ -23,7 +23,7 @@ export async function insertPerson(client: PoolClient, person: NewPerson, pepper
     [person.id, person.name, person.signInName.toLowerCase(), passwordHash, pinHash],
   )
   if (rowCount === 0) {
-    throw new ServiceError('already-exists', 'Somebody has this sign-in name already.', 'signInName')
+    throw new ServiceError('already-exists', 'Somebody in the shop has this sign-in name already.', 'signInName')
   }
   await client.query('INSERT INTO person_role (person_id, role) SELECT $1, unnest($2::text[])', [
     person.id, [...new Set(person.roles)],

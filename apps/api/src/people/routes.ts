@@ -46,7 +46,7 @@ export function peopleRoutes(app: FastifyInstance): void {
 
   command(app, addPerson, async ({ client }, { body }) => {
     await insertPerson(client, body, secrets.pinPepper)
-    return { id: body.id, name: body.name, roles: body.roles, hasPin: body.pin !== null }
+    return { id: body.id, name: body.name, roles: [...new Set(body.roles)].sort(), hasPin: body.pin !== null }
   })
 
   command(app, changeMyPin, async ({ client, person }, { body }) => {
