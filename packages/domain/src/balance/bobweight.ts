@@ -23,6 +23,7 @@ export interface RodMasses {
  * @param factor share of the reciprocating mass in thousandths: 500 is a half
  * @param oil in milligrams, for the whole pin
  * @throws DomainError `value-out-of-range` for no rods, a negative mass or a factor over 1
+ * @formula bobweight
  */
 export function bobweight(rods: readonly RodMasses[], factor: number, oil: number): number {
   if (rods.length === 0) {

@@ -6,6 +6,7 @@ const PER_TURN = (2 * Math.PI) / 60
 /**
  * Permissible residual eccentricity in micrometres, which is also gram millimetres for each kilogram:
  * e = 1000 · G / Ω, with the balance quality grade G in mm/s (ISO 21940-11).
+ * @formula permissible-unbalance
  */
 export function permissibleEccentricity(grade: number, turnsPerMinute: number): number {
   return (
@@ -16,6 +17,7 @@ export function permissibleEccentricity(grade: number, turnsPerMinute: number): 
 /**
  * Permissible residual unbalance of the whole rotor in gram millimetres: U = m · e (ISO 21940-11); mass in
  * kilograms.
+ * @formula permissible-unbalance
  */
 export function permissibleUnbalance(mass: number, grade: number, turnsPerMinute: number): number {
   return positive(mass, 'mass') * permissibleEccentricity(grade, turnsPerMinute)

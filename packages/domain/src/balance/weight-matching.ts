@@ -10,6 +10,7 @@ export interface WeightMatch {
 /**
  * Matches a set to its lightest part: metal only comes off.
  * @throws DomainError `value-out-of-range` for an empty set or a negative mass
+ * @formula weight-matching
  */
 export function matchToLightest(masses: readonly number[]): WeightMatch {
   if (masses.length === 0) {

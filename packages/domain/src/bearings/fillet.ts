@@ -19,6 +19,7 @@ export interface FilletRoom {
  * Whatever is unmeasured is unknown.
  * @param axialTravel how far the crank can still bring the cheek nearer: 0 for a rod, the whole end play
  *   for a main.
+ * @formula fillet-room
  */
 export function filletRoom(
   fillet: Nanometres | null,
@@ -49,6 +50,7 @@ function cornerRoom(fillet: number, inset: number, bevel: number): number {
 /**
  * The chamfer that the rod's own edge needs to clear the fillet, for shell wall t: radially r − t, axially
  * r − √(2rt − t²); nothing where the wall is at least the fillet. Derived. Rounded up.
+ * @formula rod-chamfer
  */
 export function rodChamferNeeded(
   fillet: Nanometres,

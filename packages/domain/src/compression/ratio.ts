@@ -2,12 +2,18 @@ import { inRange, positive } from '../in-range.ts'
 import { pistonDrop } from '../kinematics/slider-crank.ts'
 import type { SliderCrank } from '../kinematics/slider-crank.ts'
 
-/** (swept + clearance volume) / clearance volume, both in one unit. */
+/**
+ * (swept + clearance volume) / clearance volume, both in one unit.
+ * @formula compression-ratio
+ */
 export function compressionRatio(swept: number, clearance: number): number {
   return (positive(swept, 'swept') + positive(clearance, 'clearance')) / clearance
 }
 
-/** The clearance volume that a ratio asks for, in the unit of the swept volume: swept / (ratio − 1). */
+/**
+ * The clearance volume that a ratio asks for, in the unit of the swept volume: swept / (ratio − 1).
+ * @formula compression-ratio
+ */
 export function clearanceForRatio(swept: number, ratio: number): number {
   return positive(swept, 'swept') / (inRange(ratio, 1.001, 100, 'ratio') - 1)
 }
@@ -17,6 +23,7 @@ export function clearanceForRatio(swept: number, ratio: number): number {
  * centre.
  * @param closing intake closing after bottom centre, thousandths of a degree, at a stated lift: a card's
  *   figure at 0.050 in and one at seat lift give different ratios
+ * @formula effective-ratio
  */
 export function strokeAfterClosing(crank: SliderCrank, closing: number): number {
   return pistonDrop(crank, 180_000 + inRange(closing, 0, 180_000, 'closing'))
@@ -25,6 +32,7 @@ export function strokeAfterClosing(crank: SliderCrank, closing: number): number 
 /**
  * Ratio over the stroke that is left when the intake closes: (swept · left / stroke + clearance) /
  * clearance.
+ * @formula effective-ratio
  */
 export function effectiveRatio(
   crank: SliderCrank,

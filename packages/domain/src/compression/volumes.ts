@@ -6,17 +6,24 @@ const CUBIC = 1e18
 /**
  * A disc's volume in cubic millimetres: π/4 · d² · h, lengths in nanometres; negative for a negative
  * height.
+ * @formula swept-volume
  */
 export function discVolume(diameter: number, height: number): number {
   return ((Math.PI / 4) * positive(diameter, 'diameter') ** 2 * height) / CUBIC
 }
 
-/** What one piston sweeps, in cubic millimetres: π/4 · bore² · stroke, lengths in nanometres. */
+/**
+ * What one piston sweeps, in cubic millimetres: π/4 · bore² · stroke, lengths in nanometres.
+ * @formula swept-volume
+ */
 export function sweptVolume(bore: number, stroke: number): number {
   return discVolume(bore, positive(stroke, 'stroke'))
 }
 
-/** Displacement of the engine in cubic millimetres. */
+/**
+ * Displacement of the engine in cubic millimetres.
+ * @formula displacement
+ */
 export function displacement(engine: {
   readonly bore: number
   readonly stroke: number
@@ -43,6 +50,7 @@ export interface ClearanceParts {
  * Clearance volume in cubic millimetres: chamber + gasket + deck + dish + crevice.
  * @throws DomainError `value-out-of-range` for a land wider than the bore or when nothing is left at top
  *   centre
+ * @formula clearance-volume
  */
 export function clearanceVolume(parts: ClearanceParts): number {
   const { bore, chamber, gasket, deckClearance, dish, crevice } = parts

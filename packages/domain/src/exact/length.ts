@@ -8,7 +8,10 @@ declare const nanometres: unique symbol
  */
 export type Nanometres = number & { readonly [nanometres]: true }
 
-/** Nanometres in one inch: exact by definition of the inch (25.4 mm, international yard and pound agreement of 1959). */
+/**
+ * Nanometres in one inch: exact by definition of the inch (25.4 mm, international yard and pound agreement of 1959).
+ * @formula inch
+ */
 export const NANOMETRES_PER_INCH = 25_400_000
 /** Nanometres in one millimetre. */
 export const NANOMETRES_PER_MILLIMETRE = 1_000_000

@@ -22,7 +22,10 @@ function unit(
   return { quantity, symbol, perUnit: { numerator, denominator }, spellings }
 }
 
-/** Every unit that is read and shown, by our own key. */
+/**
+ * Every unit that is read and shown, by our own key.
+ * @formula pound-force
+ */
 export const quantityUnits = {
   newtonMetre: unit('torque', 'N·m', 1_000n, 1n, ['nm', 'n m', 'n·m', 'n.m']),
   // 0.3048 m to the foot, 0.0254 m to the inch; a thousand base units to the newton metre

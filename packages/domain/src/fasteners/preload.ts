@@ -4,6 +4,7 @@ import { inRange, positive } from '../in-range.ts'
 /**
  * Torque for a preload: T = K · d · F. Any consistent units. `nutFactor` K is about 0.2 dry, less with
  * lubricant.
+ * @formula tightening-torque
  */
 export function torqueForPreload(preload: number, diameter: number, nutFactor: number): number {
   return positive(preload, 'preload') * positive(diameter, 'diameter') * factor(nutFactor)
@@ -12,6 +13,7 @@ export function torqueForPreload(preload: number, diameter: number, nutFactor: n
 /**
  * Preload that a torque gives: F = T / (K · d). Friction decides: expect a quarter either way (from
  * memory).
+ * @formula tightening-torque
  */
 export function preloadByTorque(torque: number, diameter: number, nutFactor: number): number {
   return positive(torque, 'torque') / (positive(diameter, 'diameter') * factor(nutFactor))
@@ -40,7 +42,10 @@ function compliance(lengths: readonly BoltLength[], modulus: number): number {
   )
 }
 
-/** How much longer a bolt becomes under a preload: δ = Σ F · L / (A · E). Elastic only. */
+/**
+ * How much longer a bolt becomes under a preload: δ = Σ F · L / (A · E). Elastic only.
+ * @formula bolt-stretch
+ */
 export function stretchForPreload(
   preload: number,
   lengths: readonly BoltLength[],
@@ -49,7 +54,10 @@ export function stretchForPreload(
   return positive(preload, 'preload') * compliance(lengths, modulus)
 }
 
-/** Preload that a measured stretch proves: the inverse of stretchForPreload. */
+/**
+ * Preload that a measured stretch proves: the inverse of stretchForPreload.
+ * @formula bolt-stretch
+ */
 export function preloadByStretch(stretch: number, lengths: readonly BoltLength[], modulus: number): number {
   return positive(stretch, 'stretch') / compliance(lengths, modulus)
 }
@@ -59,6 +67,7 @@ export function preloadByStretch(stretch: number, lengths: readonly BoltLength[]
  * compliances. Elastic only; not for tightening beyond yield.
  * @param angle thousandths of a degree
  * @param jointCompliance how much the clamped parts give for each unit of load
+ * @formula tightening-angle
  */
 export function preloadByAngle(
   angle: number,

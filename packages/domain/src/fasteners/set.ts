@@ -12,6 +12,7 @@ export type BoltSetVerdict = 'reuse' | 'look' | 'scrap'
 /**
  * Judges how much longer a released bolt is than before it was first tightened: over 0.0005 in look, over
  * 0.001 in scrap. A bolt that is tightened beyond yield is always new. Free lengths in nanometres.
+ * @formula bolt-set
  */
 export function boltSetVerdict(freeBefore: number, freeAfter: number): BoltSetVerdict {
   const set = positive(freeAfter, 'freeAfter') - positive(freeBefore, 'freeBefore')

@@ -48,6 +48,7 @@ export const boltGrades: readonly string[] = [...new Set(rows.map(({ grade }) =>
 /**
  * Strengths of a bolt by grade and nominal diameter in nanometres.
  * @throws DomainError `value-out-of-range` for a grade or diameter that the tables do not hold
+ * @formula bolt-strength
  */
 export function boltStrength(grade: string, diameter: number): BoltStrength {
   positive(diameter, 'diameter')
@@ -62,12 +63,18 @@ export function boltStrength(grade: string, diameter: number): BoltStrength {
   return row.strength
 }
 
-/** Load that a bolt bears without setting, in newtons: stress area (mm²) × proof strength (N/mm²). */
+/**
+ * Load that a bolt bears without setting, in newtons: stress area (mm²) × proof strength (N/mm²).
+ * @formula proof-load
+ */
 export function proofLoad(area: number, strength: BoltStrength): number {
   return positive(area, 'area') * strength.proof
 }
 
-/** Preload at a share of proof, in newtons: 0.75 is usual where a bolt is used again (secondary source). */
+/**
+ * Preload at a share of proof, in newtons: 0.75 is usual where a bolt is used again (secondary source).
+ * @formula preload-share
+ */
 export function preloadAtShare(area: number, strength: BoltStrength, share: number): number {
   return proofLoad(area, strength) * inRange(share, 0, 1, 'share')
 }

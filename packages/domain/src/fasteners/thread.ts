@@ -19,6 +19,7 @@ const stressFactor: Record<ThreadFamily, number> = { metric: 0.938_194, unified:
  * Tensile stress area in square millimetres: π/4 · (d − 0.938194 P)² metric; 0.7854 · (D − 0.9743/n)²
  * unified. Source: ISO 898-1 and ASME B1.1 as quoted in textbooks (Bickford; Shigley).
  * @throws DomainError `value-out-of-range` for a pitch that leaves no core
+ * @formula stress-area
  */
 export function stressArea({ family, diameter, pitch }: Thread): number {
   const core = positive(diameter, 'diameter') - stressFactor[family] * positive(pitch, 'pitch')

@@ -8,6 +8,7 @@ import { round } from '../exact/rounding.ts'
  * negative above it. deck height − (stroke/2 + rod length + compression height), the deck height counted
  * from the main-bore centreline. Derived from the geometry. Half a stroke is rounded to a whole nanometre,
  * half to even.
+ * @formula deck-stack
  */
 export function deckClearance(
   engine: Pick<EngineSpecification, 'deckHeight' | 'stroke'>,

@@ -14,6 +14,7 @@ export interface RetainedPin {
  * Pin end play in nanometres between flat rings: outer flank to outer flank − 2·n·t − pin length. Two rings
  * a side are four thicknesses. Derived. Round wire wedges on the pin's bevel: its end play is measured
  * assembled, not computed.
+ * @formula pin-end-play
  */
 export function pinEndPlay(pin: RetainedPin): Nanometres {
   return nanometresOf(pin.outerFlanks - 2 * pin.ringsPerSide * pin.ringThickness - pin.pinLength)

@@ -14,6 +14,7 @@ import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
  * Hole less shaft, on both sides: least hole less greatest shaft, and greatest hole less least shaft. A gauge
  * that was set on the mate shows the clearance itself, and with one uncertainty instead of two.
  * @throws DomainError `point-unknown` when pairing is by station and the features share none
+ * @formula clearance
  */
 export function clearanceValue(
   { hole, shaft, pairing }: Extract<Measurand, { kind: 'clearance' }>,

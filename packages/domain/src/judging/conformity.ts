@@ -5,6 +5,7 @@ const rootTwoPi = Math.sqrt(2 * Math.PI)
 /**
  * The standard normal distribution function Φ(z), to about 15 figures: near the middle by its power series
  * (all terms of one sign, so nothing cancels), in the tails by the continued fraction of Mills' ratio.
+ * @formula standard-normal
  */
 export function standardNormal(z: number): number {
   if (z === Infinity) return 1
@@ -35,6 +36,7 @@ function millsRatio(z: number): number {
  * least)/u). Least and greatest share their error, as readings of one gauge do; where they are equal this is
  * the guide's own formula.
  * @returns 0 to 1; with u = 0 the value is taken as true
+ * @formula probability-of-conformity
  */
 export function probabilityOfConformity(
   least: number, greatest: number, limits: Limits, standardUncertainty: number,

@@ -6,6 +6,7 @@ import { findingOf, type Zone, type ZoneFinding } from './zones.ts'
  * What feelers prove of a gap against its limits. The gap is `enters` at least and less than `stops`, so a minimum is
  * proven by the blade equal to it and a maximum by the blade equal to it that does not enter; limits inside the interval
  * are not proven. Blades carry no uncertainty here: a blade is taken for what is written on it. Common practice, no source.
+ * @formula feeler-interval
  */
 export function zoneOfFeelers({ enters, stops }: FeelerGap, limits: Limits): ZoneFinding {
   const above = stops ?? Infinity

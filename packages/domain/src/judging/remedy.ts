@@ -20,6 +20,7 @@ export interface OutsideValue {
  * is reckoned to the target at the tightest place; elsewhere metal only comes off, so the rest of the feature
  * ends at the target or stays where it already is beyond it, and `reaches` says which of the two is still
  * good.
+ * @formula remedy-amount
  */
 export function remedyFor(
   requirement: Requirement, outside: OutsideValue, features: FeatureIndex, unit: ReaderUnit,

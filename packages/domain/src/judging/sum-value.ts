@@ -12,6 +12,7 @@ import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
  * A constant and features each times a factor, such as deck clearance. One value, rounded once to a whole
  * base unit (half to even) where a factor is no whole number; uncertainties add as |factor|·u, root of the
  * sum of squares.
+ * @formula sum-of-terms
  */
 export function sumValue(
   { constant, terms }: Extract<Measurand, { kind: 'sum' }>,

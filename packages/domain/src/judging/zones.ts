@@ -14,6 +14,7 @@ export interface ZoneFinding {
  * Compares least with the low and greatest with the high limit (ISO 14253-1). With a guard band U the value
  * is within when it clears the limit by U or more, outside when it is beyond the limit by more than U, not
  * proven between. Without one U is nothing: on the limit is within, beyond it outside.
+ * @formula decision-rule
  */
 export function zoneOf(least: number, greatest: number, limits: Limits, guardBand: number): ZoneFinding {
   const low = limits.low === null ? 'within' : zoneOfMargin(least - limits.low, guardBand)
@@ -29,7 +30,10 @@ export function findingOf(low: Zone, high: Zone): ZoneFinding {
   return { kind, side: low === kind ? 'low' : 'high' }
 }
 
-/** The band kept from each limit: U = k·u when guarded, nothing under simple acceptance. */
+/**
+ * The band kept from each limit: U = k·u when guarded, nothing under simple acceptance.
+ * @formula decision-rule
+ */
 export function guardBandOf(guard: Guard, standardUncertainty: number): number {
   return guard.kind === 'none' ? 0 : guard.coverageFactor * standardUncertainty
 }

@@ -21,6 +21,7 @@ export interface ValveRoom {
  * crank's unit.
  * @param valveAngle between valve and bore axis, thousandths of a degree, 0 to 60°
  * @throws DomainError `value-out-of-range` without a lift curve
+ * @formula valve-room
  */
 export function leastValveRoom(
   crank: SliderCrank,

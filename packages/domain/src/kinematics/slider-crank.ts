@@ -29,6 +29,7 @@ function figures({ stroke, rod }: SliderCrank, angle: number) {
  * @param angle crank angle after top centre in thousandths of a degree
  * @returns in the unit of the crank's lengths
  * @throws DomainError `value-out-of-range` for a crank that cannot turn
+ * @formula piston-drop
  */
 export function pistonDrop(crank: SliderCrank, angle: number): number {
   const { r, l, cosine, sine, height } = figures(crank, angle)
@@ -39,6 +40,7 @@ export function pistonDrop(crank: SliderCrank, angle: number): number {
 /**
  * Piston speed away from top centre for each radian of crank: dx/dθ = r sin θ (1 + r cos θ / √(l² − r² sin²
  * θ)). Times the crank's angular speed in radians a second it is the speed in length units a second.
+ * @formula piston-speed
  */
 export function pistonSpeed(crank: SliderCrank, angle: number): number {
   const { r, sine, cosine, height } = figures(crank, angle)
@@ -49,6 +51,7 @@ export function pistonSpeed(crank: SliderCrank, angle: number): number {
  * Piston acceleration for each radian of crank squared: d²x/dθ² = r cos θ + r² (cos 2θ · s² + r² sin² θ
  * cos² θ) / s³ with s = √(l² − r² sin² θ). Times the angular speed squared it is the acceleration at
  * constant speed.
+ * @formula piston-acceleration
  */
 export function pistonAcceleration(crank: SliderCrank, angle: number): number {
   const { r, sine, cosine, height } = figures(crank, angle)
@@ -58,6 +61,7 @@ export function pistonAcceleration(crank: SliderCrank, angle: number): number {
 
 /**
  * Where on the way down the piston is fastest, in thousandths of a degree after top centre: never past 90°.
+ * @formula fastest-angle
  */
 export function fastestAngle(crank: SliderCrank): number {
   let [below, above] = [0, 90_000]
@@ -71,7 +75,10 @@ export function fastestAngle(crank: SliderCrank): number {
   return (below + above) / 2
 }
 
-/** Mean piston speed in length units a second: 2 · stroke · turns a minute / 60. */
+/**
+ * Mean piston speed in length units a second: 2 · stroke · turns a minute / 60.
+ * @formula mean-piston-speed
+ */
 export function meanPistonSpeed(stroke: number, turnsPerMinute: number): number {
   return (2 * positive(stroke, 'stroke') * inRange(turnsPerMinute, 0, 30_000, 'turnsPerMinute')) / 60
 }

@@ -24,6 +24,7 @@ export interface FiringEvent {
  *   equal
  * @throws DomainError `layout-impossible` for an order that is not complete, intervals that do not close,
  *   or a shared crankpin that would have to be in two places at once
+ * @formula firing-angles
  */
 export function firingEvents(
   engine: EngineSpecification,

@@ -13,7 +13,10 @@ function turnToThrust(engine: EngineSpecification): QuarterTurn {
   return engine.rotation === 'clockwise' ? 'counterclockwise' : 'clockwise'
 }
 
-/** The side that takes the major thrust, for the viewer in front; up or down where the cylinder lies flat. */
+/**
+ * The side that takes the major thrust, for the viewer in front; up or down where the cylinder lies flat.
+ * @formula major-thrust
+ */
 export function majorThrust(
   engine: EngineSpecification,
   bank: ViewerSide | null,

@@ -21,6 +21,7 @@ const rangeOf = (values: readonly number[]): number => Math.max(...values) - Mat
  * EV²/(n·r)); parts Rp·K3.
  * @throws DomainError `value-out-of-range` outside 2 to 3 trials and people and 2 to 10 parts, or for a
  *   partial study
+ * @formula average-and-range
  */
 export function averageAndRange(study: GaugeStudy): GaugeStudyResult {
   const { appraisers, parts, trials } = shapeOf(study)

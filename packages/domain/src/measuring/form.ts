@@ -27,6 +27,7 @@ export interface Size {
 /**
  * Mean (rounded to a whole base unit, half to even), least and greatest.
  * @throws DomainError `point-unknown` when empty
+ * @formula mean-size
  */
 export function sizeOf(values: readonly number[]): Size {
   if (values.length === 0) throw new DomainError('point-unknown', 'A size needs one reading at least.')
@@ -50,6 +51,7 @@ export interface FormFigure {
 /**
  * Largest difference between axes at one depth; null when no depth was read on two axes. Base unit, on
  * diameter.
+ * @formula out-of-round
  */
 export function outOfRound(readings: readonly FormReading[]): FormFigure | null {
   return largestSpread(readings, 'station')
@@ -58,6 +60,7 @@ export function outOfRound(readings: readonly FormReading[]): FormFigure | null 
 /**
  * Largest difference between depths on one axis; null when no axis was read at two depths. Base unit, on
  * diameter.
+ * @formula taper
  */
 export function taper(readings: readonly FormReading[]): FormFigure | null {
   return largestSpread(readings, 'axis')

@@ -2,12 +2,18 @@ import { DomainError } from '../errors.ts'
 import { studentQuantile } from '../statistics/distributions.ts'
 import { rootSumSquare } from './uncertainty.ts'
 
-/** Standard uncertainty of a value known only to lie within ± a half width: a/√3 (JCGM 100:2008, 4.3.7). */
+/**
+ * Standard uncertainty of a value known only to lie within ± a half width: a/√3 (JCGM 100:2008, 4.3.7).
+ * @formula interval-uncertainty
+ */
 export function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3)
 }
 
-/** The same for a value that swings between its ends as a sine does: a/√2 (arcsine distribution). */
+/**
+ * The same for a value that swings between its ends as a sine does: a/√2 (arcsine distribution).
+ * @formula interval-uncertainty
+ */
 export function arcsine(halfWidth: number): number {
   return halfWidth / Math.SQRT2
 }
@@ -35,6 +41,7 @@ export interface Budget {
 /**
  * Combines independent contributions: u² = Σ(c·u)², ν = u⁴ / Σ((c·u)⁴/ν) (JCGM 100:2008, 5.1.2 and G.4.1).
  * @throws DomainError `value-out-of-range` for a negative uncertainty or degrees of freedom not above nothing
+ * @formula uncertainty-budget
  */
 export function combine(contributions: readonly Contribution[]): Budget {
   const components = contributions.map(({ name, sensitivity, standardUncertainty }) =>
@@ -58,6 +65,7 @@ export function combine(contributions: readonly Contribution[]): Budget {
  * The k that covers a two-sided probability with ν effective degrees of freedom, truncated to a whole number
  * as the GUM does (JCGM 100:2008, G.4.1). Beyond 10 000 it is that of 10 000, which no longer differs from
  * the normal k.
+ * @formula coverage-factor
  */
 export function coverageFactor(probability: number, degreesOfFreedom: number): number {
   return studentQuantile((1 + probability) / 2, Math.min(Math.floor(degreesOfFreedom), 10_000))

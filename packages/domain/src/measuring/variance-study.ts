@@ -24,6 +24,7 @@ export interface VarianceStudyResult extends GaugeStudyResult {
  * A gauge study by two-way analysis of variance with interaction (AIAG MSA). Negative variances count as
  * nothing.
  * @throws DomainError `value-out-of-range` for a partial study
+ * @formula variance-study
  */
 export function varianceStudy(study: GaugeStudy): VarianceStudyResult {
   const { appraisers, parts, trials } = shapeOf(study)

@@ -32,6 +32,7 @@ export interface JointStress {
  * hub σ = p (do² + d²)/(do² − d²), shaft σ = −p (d² + di²)/(d² − di²).
  * Source: Shigley's Mechanical Engineering Design, eqs. 7-39 to 7-47. Valid while everything stays elastic.
  * @throws DomainError `value-out-of-range` unless inner < diameter < outer and the interference is positive
+ * @formula joint-stress
  */
 export function jointStress(joint: PressedJoint): JointStress {
   const { diameter, outer, inner, hub, shaft } = joint
@@ -56,6 +57,7 @@ export function jointStress(joint: PressedJoint): JointStress {
 /**
  * Axial force that the joint holds, in newtons: π · d · L · p · f; lengths in nanometres, pressure in
  * pascals.
+ * @formula holding-force
  */
 export function holdingForce(diameter: number, length: number, pressure: number, friction: number): number {
   return (
@@ -68,7 +70,10 @@ export function holdingForce(diameter: number, length: number, pressure: number,
   )
 }
 
-/** Torque that the joint holds, in newton metres: holding force · d / 2. */
+/**
+ * Torque that the joint holds, in newton metres: holding force · d / 2.
+ * @formula holding-torque
+ */
 export function holdingTorque(
   diameter: number,
   length: number,

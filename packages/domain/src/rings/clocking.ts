@@ -49,6 +49,7 @@ const neighbours: readonly (readonly [ClockedGap, ClockedGap])[] = [
  * it.
  * @param majorThrustHour where the major thrust lies on this crown, as the layout says
  * @throws DomainError `value-out-of-range` for an angle outside 0 to 360°
+ * @formula ring-clocking
  */
 export function clockingFaults(
   clocking: Clocking,

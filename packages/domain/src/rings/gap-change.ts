@@ -3,6 +3,7 @@ import { inRange, positive } from '../in-range.ts'
 /**
  * How much wider a ring's end gap stands in a bore that is larger: π × the growth of the diameter. Same
  * unit.
+ * @formula gap-growth
  */
 export function gapGrowth(boreGrowth: number): number {
   return Math.PI * inRange(boreGrowth, -1e9, 1e9, 'boreGrowth')
@@ -20,6 +21,7 @@ export interface Warming {
  * How much a ring's end gap closes with heat: (π·D − g)·α·ΔT of the ring, less π·D·α·ΔT of the bore where
  * that warms too. Derived; result in the unit of diameter and gap.
  * @throws DomainError `value-out-of-range` for a gap wider than the circumference or a negative rise
+ * @formula gap-closing
  */
 export function gapClosing(
   diameter: number,

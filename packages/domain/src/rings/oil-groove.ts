@@ -25,6 +25,7 @@ type PistonGeometry = Pick<
  * of the pin bore's mouth. Derived. The mouth is never smaller than the bore, so a groove that the plain
  * bore already opens is broken without measuring the mouth; any other answer needs the mouth. A piston
  * without an oil groove is whole.
+ * @formula oil-groove
  */
 export function oilGroove(piston: PistonGeometry): OilGroove {
   const groove = piston.grooves.find(({ ring }) => ring === 'oil')

@@ -6,6 +6,7 @@ import type { Forecast, ForecastJob, ForecastOperation, ScheduleInput } from './
  * The finite-capacity forecast: what runs when and where if every operation takes its standard minutes, benches are worked
  * in their hours, and the nearest promise goes first.
  * @throws DomainError as `compileNetwork`
+ * @formula finite-capacity
  */
 export function forecast(input: ScheduleInput): Forecast {
   const network = compileNetwork(input)

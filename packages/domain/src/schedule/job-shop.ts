@@ -9,6 +9,7 @@ import type { Graph, JobShop, JobShopSchedule, Times } from './job-shop-graph.ts
  * @param moves how many swaps are tried at most; the search ends earlier when the lower bound (the busiest machine or the
  * longest job) is reached, which proves the optimum
  * @throws DomainError `value-out-of-range` on a shop without operations or with a machine that does not exist
+ * @formula job-shop
  */
 export function shortenJobShop(shop: JobShop, moves: number, random: () => number): JobShopSchedule {
   const graph = graphOf(shop)
@@ -50,7 +51,10 @@ export function shortenJobShop(shop: JobShop, moves: number, random: () => numbe
   return { makespan: best.makespan, starts: graph.numberOf.map((job) => job.map((number) => best.start[number]!)) }
 }
 
-/** No schedule is shorter than the busiest machine or the longest job. */
+/**
+ * No schedule is shorter than the busiest machine or the longest job.
+ * @formula job-shop
+ */
 export function lowerBound(shop: JobShop): number {
   const load = new Array<number>(shop.machines).fill(0)
   let longest = 0

@@ -17,6 +17,7 @@ export interface PromiseCounts {
  * @param random uniform numbers from 0 up to but not including 1; the caller owns the generator and its seed
  * @param spread standard deviation of a duration relative to its mean, 0.25 for the shop's usual ± 25 %
  * @throws DomainError as `compileNetwork`; `value-out-of-range` when futures or spread make no sense
+ * @formula promise-chance
  */
 export function promiseCounts(input: ScheduleInput, futures: number, random: () => number, spread = 0.25): PromiseCounts {
   if (!Number.isSafeInteger(futures) || futures < 1) {

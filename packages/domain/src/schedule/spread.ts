@@ -8,6 +8,7 @@ const ENTRIES = 4_096
  * quantiles: drawing one at random costs one look-up. σ² = ln(1 + spread²), factor = exp(σz), scaled to mean 1 exactly.
  * That hands-on times are log-normal is common practice in scheduling; no source for this shop's own times.
  * @throws DomainError `value-out-of-range` unless 0 ≤ spread ≤ 2
+ * @formula duration-spread
  */
 export function spreadTable(spread: number): Float64Array {
   if (!(spread >= 0 && spread <= 2)) {

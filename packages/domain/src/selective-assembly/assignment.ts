@@ -19,6 +19,7 @@ export interface Assignment {
  * exact.
  * @throws DomainError `value-out-of-range` for a matrix that is empty, not square, larger than 16, or not
  *   of whole numbers from 0 to 10¹²
+ * @formula selective-assembly
  */
 export function assign(costs: readonly (readonly number[])[]): Assignment {
   requireCosts(costs)

@@ -21,6 +21,7 @@ export function pairByClearance(
  * Two sets of parts paired so that the pairs weigh alike, rods and pistons for example: each pair's
  * distance from the mean pair, the worst first. Masses in whole milligrams; the mean is rounded, half to
  * even.
+ * @formula weight-pairing
  */
 export function pairByWeight(heavy: readonly number[], light: readonly number[]): Assignment {
   const total = [...heavy, ...light].reduce((sum, mass) => sum + mass, 0)

@@ -13,6 +13,7 @@ export interface Capability {
 /**
  * Cp and Cpk of a process with a mean and a standard deviation between two limits (NIST e-Handbook 6.1.6).
  * @throws DomainError `value-out-of-range` unless low < high and the standard deviation is positive
+ * @formula capability
  */
 export function capability(mean: number, standardDeviation: number, low: number, high: number): Capability {
   if (!(low < high) || !(standardDeviation > 0) || !Number.isFinite(mean)) {

@@ -1,7 +1,10 @@
 import { DomainError } from '../errors.ts'
 import { incompleteBeta } from './incomplete-beta.ts'
 
-/** Probability that Student's t with ν degrees of freedom lies at or below t. */
+/**
+ * Probability that Student's t with ν degrees of freedom lies at or below t.
+ * @formula student-t
+ */
 export function studentProbability(t: number, degreesOfFreedom: number): number {
   requireDegrees(degreesOfFreedom)
   const square = t * t
@@ -15,6 +18,7 @@ export function studentProbability(t: number, degreesOfFreedom: number): number 
 /**
  * The t that Student's t stays at or below with this probability: t0.995(16) is 2.92.
  * @throws DomainError `value-out-of-range` unless 0 < probability < 1 and ν > 0
+ * @formula student-t
  */
 export function studentQuantile(probability: number, degreesOfFreedom: number): number {
   requireDegrees(degreesOfFreedom)
@@ -33,7 +37,10 @@ export function studentQuantile(probability: number, degreesOfFreedom: number): 
   return (low + high) / 2
 }
 
-/** Probability that an F ratio of variances is exceeded by chance. */
+/**
+ * Probability that an F ratio of variances is exceeded by chance.
+ * @formula fisher-f
+ */
 export function fisherExceedance(f: number, numerator: number, denominator: number): number {
   requireDegrees(numerator)
   requireDegrees(denominator)

@@ -8,7 +8,10 @@ const lanczos = [
   1.505_632_735_149_311_6e-7,
 ] as const
 
-/** Natural logarithm of the gamma function for x > 0, to about 14 figures. */
+/**
+ * Natural logarithm of the gamma function for x > 0, to about 14 figures.
+ * @formula incomplete-beta
+ */
 export function logGamma(x: number): number {
   const [first, ...rest] = lanczos
   const shifted = x - 1
@@ -20,6 +23,7 @@ export function logGamma(x: number): number {
 /**
  * The regularised incomplete beta function I_x(a, b) for 0 ≤ x ≤ 1 and positive a and b: by its continued
  * fraction (modified Lentz), from whichever end converges.
+ * @formula incomplete-beta
  */
 export function incompleteBeta(x: number, a: number, b: number): number {
   if (x <= 0) return 0

@@ -4,6 +4,7 @@ import { DomainError } from '../errors.ts'
  * Arithmetic mean, by deviations from the first value so that large values with a small scatter keep their
  * figures.
  * @throws DomainError `value-out-of-range` for an empty sample
+ * @formula mean
  */
 export function mean(values: readonly number[]): number {
   const [first] = values
@@ -13,7 +14,10 @@ export function mean(values: readonly number[]): number {
   return first + sum / values.length
 }
 
-/** Sum of squared deviations from the mean, corrected for the rounding of the mean itself. */
+/**
+ * Sum of squared deviations from the mean, corrected for the rounding of the mean itself.
+ * @formula standard-deviation
+ */
 export function sumOfSquares(values: readonly number[]): number {
   const centre = mean(values)
   let squares = 0
@@ -28,6 +32,7 @@ export function sumOfSquares(values: readonly number[]): number {
 /**
  * Standard deviation of a sample (n − 1).
  * @throws DomainError `value-out-of-range` for fewer than two values
+ * @formula standard-deviation
  */
 export function standardDeviation(values: readonly number[]): number {
   if (values.length < 2) throw new DomainError('value-out-of-range', 'A scatter needs two values at least.')
@@ -37,6 +42,7 @@ export function standardDeviation(values: readonly number[]): number {
 /**
  * The middle value, or the mean of the two in the middle.
  * @throws DomainError `value-out-of-range` when empty
+ * @formula median
  */
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((one, other) => one - other)
@@ -48,7 +54,10 @@ export function median(values: readonly number[]): number {
   return (lower + upper) / 2
 }
 
-/** Several samples' scatter as one: root of all squares over all degrees of freedom. */
+/**
+ * Several samples' scatter as one: root of all squares over all degrees of freedom.
+ * @formula pooled-standard-deviation
+ */
 export function pooledStandardDeviation(
   samples: readonly { readonly sumOfSquares: number; readonly degreesOfFreedom: number }[],
 ): number {

@@ -14,12 +14,16 @@ const measurable = { from: -40_000, to: 250_000 } as const
  * @param temperature thousandths of a °C
  * @param expansion 10⁻⁹ per °C
  * @throws DomainError `value-out-of-range` outside −40 to 250 °C
+ * @formula size-at-reference
  */
 export function sizeAtReference(measured: number, temperature: number, expansion: number): number {
   return measured / (1 + strain(temperature, expansion))
 }
 
-/** The size at another temperature of what has its size at 20 °C: the inverse of sizeAtReference. */
+/**
+ * The size at another temperature of what has its size at 20 °C: the inverse of sizeAtReference.
+ * @formula size-at-reference
+ */
 export function sizeAtTemperature(sizeAt20: number, temperature: number, expansion: number): number {
   return sizeAt20 * (1 + strain(temperature, expansion))
 }
@@ -33,6 +37,7 @@ export interface WarmBody {
 /**
  * What a comparison of a part with a gauge reads too large, in the length's unit: L[αp(Tp − 20) − αg(Tg −
  * 20)]. Part and gauge of one material at one temperature read true at any.
+ * @formula comparison-error
  */
 export function comparisonError(length: number, part: WarmBody, gauge: WarmBody): number {
   return length * (strain(part.temperature, part.expansion) - strain(gauge.temperature, gauge.expansion))
