@@ -38,6 +38,7 @@ export const lettersBelowNominal: readonly ShaftLetter[] = ['d', 'e', 'f', 'g', 
  * The fundamental deviation of a shaft: es for d to h, ei for k to u. k lies on the nominal size itself
  * outside grades IT4 to IT7.
  * @throws DomainError `value-out-of-range` outside 0 to 250 mm
+ * @formula shaft-class
  */
 export function shaftDeviation(nominal: Nanometres, letter: TabledLetter, grade: number): Nanometres {
   const microns = deviations[letter][sizeStepOf(nominal, stepEnds)]

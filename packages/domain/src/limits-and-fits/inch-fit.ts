@@ -48,6 +48,7 @@ export type InchFitClass = (typeof inchFitClasses)[number]
 /**
  * An inch fit by its class, ASME B4.1. RC from 0.71 to 1.97 in; FN from 0.71 to 1.97 and 2.56 to 3.15 in.
  * @throws DomainError `value-out-of-range` for a size or class that the table here does not hold
+ * @formula inch-fit
  */
 export function inchFit(nominal: Nanometres, name: InchFitClass): Fit {
   const table = name.startsWith('RC') ? running : force

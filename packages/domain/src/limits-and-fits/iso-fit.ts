@@ -13,6 +13,7 @@ const halfway = (tolerance: Nanometres): Deviations =>
 /**
  * Deviations of a shaft class such as g6, ISO 286-1.
  * @throws DomainError `value-out-of-range` outside the tables
+ * @formula shaft-class
  */
 export function shaftClass(nominal: Nanometres, letter: ShaftLetter, grade: number): Deviations {
   const tolerance = standardTolerance(nominal, grade)
@@ -29,6 +30,7 @@ export function shaftClass(nominal: Nanometres, letter: ShaftLetter, grade: numb
  * IT(n−1), so that H7/p6 and P7/h6 are the same fit; sizes up to 3 mm are not raised, and N from IT9 lies on
  * the nominal size.
  * @throws DomainError `value-out-of-range` outside the tables, or for K above IT8, which is not defined
+ * @formula hole-class
  */
 export function holeClass(nominal: Nanometres, letter: ShaftLetter, grade: number): Deviations {
   const tolerance = standardTolerance(nominal, grade)

@@ -29,7 +29,10 @@ export function sizesOf(nominal: Nanometres, { lower, upper }: Deviations): Size
   return { least: add(nominal, lower), greatest: add(nominal, upper) }
 }
 
-/** Puts a hole and a shaft together: clearance = hole − shaft, at its least and its greatest. */
+/**
+ * Puts a hole and a shaft together: clearance = hole − shaft, at its least and its greatest.
+ * @formula fit-clearance
+ */
 export function fitOf(
   name: string, nominal: Nanometres, hole: Deviations, shaft: Deviations, source: string,
 ): Fit {

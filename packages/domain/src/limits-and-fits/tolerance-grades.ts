@@ -26,6 +26,7 @@ const tolerances: readonly (readonly number[])[] = [
  * @param nominal over 0 to 250 mm
  * @param grade 1 to 18
  * @throws DomainError `value-out-of-range` outside the table
+ * @formula tolerance-grade
  */
 export function standardTolerance(nominal: Nanometres, grade: number): Nanometres {
   const row = tolerances[sizeStepOf(nominal, stepEnds)]
