@@ -3,6 +3,7 @@ import { createApp } from './app.ts'
 import { readConfiguration, type Configuration } from './configuration.ts'
 import { createPool } from './database/pool.ts'
 import { openDatabase } from './ground/open-database.ts'
+import { prepareShop } from './ground/first-start.ts'
 import { loadPages } from './ground/pages.ts'
 import { freePort, isFree } from './ground/ports.ts'
 import { secret } from './ground/secrets.ts'
@@ -28,9 +29,11 @@ async function serve(): Promise<void> {
     const pages = await loadPages({ origin, overTls: tls !== undefined })
     const app = await createApp({ pool, secrets, origin, tls, logLevel, pages })
     stopping.add(() => app.close())
+    const about = await prepareShop({ app, dataFolder, empty: configuration.empty, say: (line) => process.stdout.write(`${line}\n`) })
     await app.listen({ host, port })
     const address = origin ?? `${tls ? 'https' : 'http'}://${host === '127.0.0.1' ? 'localhost' : host}:${port}`
-    process.stdout.write(`${['', `Tenths answers at   ${address}`, `The data lies in    ${dataFolder}`].join('\n')}\n`)
+    const lines = [`Tenths answers at   ${address}`, ...about.map((line) => line.replace('{address}', address)), `The data lies in    ${dataFolder}`]
+    process.stdout.write(`\n${lines.join('\n')}\n`)
   } catch (error) {
     const interrupted = stopping.isStopping()
     await stopping.stop()
