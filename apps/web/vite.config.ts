@@ -1,8 +1,11 @@
 import { sveltekit } from '@sveltejs/kit/vite'
 import { defineConfig } from 'vite'
 
+/** While the pages are developed on their own server, the API answers from another. */
+const apiOrigin = process.env.API_ORIGIN ?? 'http://127.0.0.1:4310'
+
 export default defineConfig({
   plugins: [sveltekit()],
-  // While the pages are developed on their own server, the API answers from its own port.
-  server: { proxy: { '/api': process.env.API_ORIGIN ?? 'http://127.0.0.1:4310' } },
+  define: { 'import.meta.env.VITE_API_ORIGIN': JSON.stringify(apiOrigin) },
+  server: { proxy: { '/api': apiOrigin } },
 })

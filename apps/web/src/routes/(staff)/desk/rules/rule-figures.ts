@@ -1,0 +1,49 @@
+import type { Rule } from '@tenths/contract'
+import { guardChoices, parseLength, round, type ParameterUnit, type ReaderUnit } from '@tenths/domain'
+import type { z } from 'zod'
+import { lengthText } from '../../../../lib/engines/length-text.ts'
+import { figureText, readFigure, unitOf } from '../../../../lib/figure-text.ts'
+
+export type Parameter = z.infer<typeof Rule>['parameters'][number]
+
+/** Near a limit, as the owner chooses it. */
+export const guardTitles: Record<(typeof guardChoices)[number], string> = {
+  accepted: 'The reading counts as it is',
+  guarded: 'Its uncertainty is kept clear of the limits',
+  'guarded-where-wide': 'Kept clear where the limits leave room',
+}
+
+/** A rule's number as it would be typed: a length, a part of the diameter such as 0.0009, a percentage, a torque. */
+export function parameterText({ value, unit: parameterUnit }: Parameter, unit: ReaderUnit): string {
+  switch (parameterUnit as ParameterUnit) {
+    case 'length': return figureText(value, 'length', unit)
+    case 'torque': return figureText(value, 'torque', unit)
+    // Millionths of the diameter stand to it as nanometres to a millimetre.
+    case 'per-diameter': return Number.isInteger(value) ? lengthText(value, 'millimetre') : String(value / 1_000_000)
+    case 'percent': return String(value)
+    case 'guard': return guardChoices[value] ?? 'accepted'
+  }
+}
+
+/** What was typed, as the rule keeps it. @throws DomainError with a sentence for the field */
+export function readParameter(text: string, parameterUnit: string, unit: ReaderUnit): number {
+  switch (parameterUnit as ParameterUnit) {
+    case 'length': return readFigure(text, 'length', unit)
+    case 'torque': return readFigure(text, 'torque', unit)
+    case 'per-diameter': return parseLength(text, 'millimetre')
+    // Read to a millionth of a percent, so that 12.5 is 12.5.
+    case 'percent': return round(parseLength(text, 'millimetre'), 'half-even') / 1_000_000
+    case 'guard': return (guardChoices as readonly string[]).indexOf(text)
+  }
+}
+
+/** What stands behind the field. */
+export function parameterUnitWords(parameterUnit: string, unit: ReaderUnit): string {
+  switch (parameterUnit as ParameterUnit) {
+    case 'length': return unitOf('length', unit)
+    case 'torque': return unitOf('torque', unit)
+    case 'per-diameter': return unit === 'inch' ? 'in per inch' : 'mm per mm'
+    case 'percent': return '%'
+    case 'guard': return ''
+  }
+}
