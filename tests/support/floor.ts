@@ -123,8 +123,16 @@ export async function sign(shop: TestShop, job: TestJob, operationKey: string) {
   return body as { id: string; sealNumber: number; hash: string }
 }
 
-/** Measures everything at an operation so that it comes out within its limits, and ticks what is to be seen. */
-export async function complete(shop: Floor, job: TestJob, operationKey: string): Promise<void> {
+/** Sizes other than the wanted ones: the feature and the wanted size in, the size that is measured out. */
+export type Adjust = (feature: FeatureReference, wanted: number) => number
+
+/**
+ * Measures everything at an operation so that it comes out within its limits, unless `adjust` says otherwise, and ticks what
+ * is to be seen.
+ */
+export async function complete(
+  shop: Floor, job: TestJob, operationKey: string, adjust: Adjust = (_feature, wanted) => wanted,
+): Promise<void> {
   const page = await read(shop, job, operationKey)
   const { body: plan } = await shop.as('machinist').get(`/api/jobs/${job.number}/plan`).expect(200)
   const sizes = wantedSizes(plan as Plan)
@@ -134,7 +142,7 @@ export async function complete(shop: Floor, job: TestJob, operationKey: string):
     const passes = page.passes.filter((pass) => pass.partId === partId && pass.feature === reference.feature)
     await send(shop, `/api/jobs/${job.id}/readings`, passBody(page, {
       operationKey, feature: reference, gaugeId: shop.exact[quantity === 'torque' ? 'torque' : 'length'],
-      number: passes.length + 1, values: sizes(reference),
+      number: passes.length + 1, values: adjust(reference, sizes(reference)),
     })).expect(201)
   }
   await seeAll(shop, job, page)
@@ -149,4 +157,25 @@ export async function workUpTo(shop: Floor, job: TestJob, operationKey: string |
     await complete(shop, job, step.key)
     await sign(shop, job, step.key)
   }
+}
+
+/** State of each operation by its key. */
+export async function statesOf(shop: TestShop, job: TestJob): Promise<Record<string, string>> {
+  const { body } = await shop.as('machinist').get(`/api/jobs/${job.number}`).expect(200)
+  return Object.fromEntries((body as { route: { key: string; state: string }[] }).route.map((step) => [step.key, step.state]))
+}
+
+/** How many readings the job has in all. */
+export async function countReadings(shop: TestShop, job: TestJob): Promise<number> {
+  const { rows } = await shop.pool.query<{ count: number }>(
+    'SELECT count(*) FROM reading JOIN pass ON pass.id = reading.pass_id WHERE pass.job_id = $1', [job.id],
+  )
+  return rows[0]?.count ?? 0
+}
+
+/** The verdict on one requirement, as the page of an operation shows it. */
+export function verdictOn(page: Pick<OperationPage, 'verdicts'>, requirement: string) {
+  const verdict = page.verdicts.find((one) => one.requirement === requirement)
+  if (verdict === undefined) throw new Error(`no verdict on ${requirement}`)
+  return verdict
 }

@@ -1,0 +1,116 @@
+import type { Queryable } from '../database/queryable.ts'
+import type { StoredSeal } from '../seals/chain.ts'
+
+/** A job's rows as they lie in the database, beside the seals that speak of them. */
+export interface StoredJob {
+  readonly id: string
+  readonly number: number
+  readonly state: 'open' | 'handed-over'
+  readonly planRevision: number
+  readonly sealCount: number
+  readonly sealHead: string
+  readonly seals: readonly (StoredSeal & { readonly kind: string; readonly sealedAt: string })[]
+  readonly plans: readonly { readonly revision: number; readonly plan: string; readonly reason: string; readonly person: string }[]
+  readonly signOffs: readonly StoredSignOff[]
+  readonly readings: ReadonlyMap<string, StoredReading>
+  readonly observations: ReadonlyMap<string, StoredObservation>
+  readonly concessions: readonly StoredConcession[]
+  readonly reOpenings: readonly StoredReOpening[]
+}
+
+export interface StoredSignOff {
+  readonly id: string
+  readonly sealNumber: number
+  readonly operationKey: string
+  readonly definitionHash: string
+  readonly planRevision: number
+  readonly signers: readonly string[]
+  readonly readings: readonly string[]
+}
+
+export interface StoredReading {
+  readonly id: string
+  readonly part: string
+  readonly feature: string
+  readonly pass: number
+  readonly point: string
+  readonly value: number
+  readonly typed: string
+  readonly gauge: string
+  readonly person: string
+  readonly superseded: boolean
+}
+
+export interface StoredObservation {
+  readonly id: string
+  readonly item: string
+  readonly outcome: string
+  readonly note: string
+  readonly person: string
+}
+
+export interface StoredConcession {
+  readonly finding: string
+  readonly requirement: string | null
+  readonly low: number | null
+  readonly high: number | null
+  readonly reason: string
+  readonly person: string
+}
+
+export interface StoredReOpening {
+  readonly signOff: string
+  readonly sealNumber: number
+  readonly cause: string
+  readonly reason: string
+  readonly person: string
+}
+
+/** Loads a job's rows as one moment shows them; the caller holds the snapshot. */
+export async function loadStoredJob(database: Queryable, jobId: string): Promise<StoredJob> {
+  const rows = async <Row extends object>(sql: string) => (await database.query<Row>(sql, [jobId])).rows
+  const [job] = await rows<Pick<StoredJob, 'id' | 'number' | 'state' | 'planRevision' | 'sealCount' | 'sealHead'>>(
+    `SELECT id, number, state, plan_revision AS "planRevision", seal_count AS "sealCount", seal_head AS "sealHead"
+       FROM job WHERE id = $1`,
+  )
+  if (job === undefined) throw new Error(`There is no job ${jobId}.`)
+  const seals = await rows<StoredSeal & { kind: string; sealedAt: Date }>(
+    `SELECT number, kind, payload, previous, hash, sealed_at AS "sealedAt" FROM seal WHERE job_id = $1 ORDER BY number`,
+  )
+  const readings = await rows<StoredReading>(
+    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value, reading.typed,
+            gauge.mark AS gauge, reading.person_id AS person,
+            EXISTS (SELECT FROM reading AS correction WHERE correction.supersedes = reading.id
+                       AND correction.pass_id = reading.pass_id AND correction.point = reading.point) AS superseded
+       FROM pass
+       JOIN reading ON reading.pass_id = pass.id
+       JOIN part ON part.id = pass.part_id
+       JOIN gauge ON gauge.id = pass.gauge_id
+      WHERE pass.job_id = $1`,
+  )
+  const observations = await rows<StoredObservation>(
+    'SELECT id, item, outcome, note, person_id AS person FROM observation WHERE job_id = $1',
+  )
+  return {
+    ...job,
+    seals: seals.map((seal) => ({ ...seal, sealedAt: seal.sealedAt.toISOString() })),
+    plans: await rows('SELECT revision, plan, reason, made_by AS person FROM plan_revision WHERE job_id = $1 ORDER BY revision'),
+    signOffs: await rows<StoredSignOff>(
+      `SELECT id, seal_number AS "sealNumber", operation_key AS "operationKey", definition_hash AS "definitionHash",
+              plan_revision AS "planRevision",
+              ARRAY(SELECT person_id::text FROM signature WHERE sign_off_id = sign_off.id ORDER BY 1) AS signers,
+              ARRAY(SELECT reading_id::text FROM sign_off_reading WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings
+         FROM sign_off WHERE job_id = $1 ORDER BY seal_number`,
+    ),
+    readings: new Map(readings.map((reading) => [reading.id, reading])),
+    observations: new Map(observations.map((observation) => [observation.id, observation])),
+    concessions: await rows<StoredConcession>(
+      `SELECT finding_id AS finding, requirement_key AS requirement, low, high, reason, decided_by AS person
+         FROM finding_decision WHERE job_id = $1 AND decision = 'concession'`,
+    ),
+    reOpenings: await rows<StoredReOpening>(
+      `SELECT sign_off_id AS "signOff", seal_number AS "sealNumber", cause, reason, person_id AS person
+         FROM re_opening WHERE job_id = $1`,
+    ),
+  }
+}
