@@ -26,6 +26,8 @@ export class EntryDesk {
   readonly sheet: BenchSheet
   readonly inHand: InHand
   state = $state.raw<EntryState>(startEntry(null))
+  /** The cell that the next keys are meant for, after a button elsewhere asked for a value; the cell takes it. */
+  focusOn = $state<string | null>(null)
   /** Counts the values entered, so that whoever reads aloud knows when to speak. */
   entered = $state(0)
 
@@ -34,8 +36,11 @@ export class EntryDesk {
     this.inHand = inHand
   }
 
+  /** Where the hand is; before it went anywhere, where work is left: an empty cell, else a value that is no good. */
   readonly current: Cell | null = $derived.by(() => this.cellOf(this.state.current)
-    ?? this.sheet.cells.find(({ key }) => !this.isFilled(key)) ?? this.sheet.cells[0] ?? null)
+    ?? this.sheet.cells.find(({ key }) => !this.isFilled(key))
+    ?? this.sheet.cells.find(({ feature }) => this.sheet.needsWork(feature))
+    ?? this.sheet.cells[0] ?? null)
   readonly table: ReadingTable | null = $derived.by(() => this.sheet.tables
     .find(({ rows }) => rows.some(({ cells }) => cells.some(({ key }) => key === this.current?.key))) ?? null)
 
@@ -76,12 +81,19 @@ export class EntryDesk {
   correct(cell: Cell, reason = ''): void {
     const typed = this.sheet.readingAt(cell.feature, cell.point.key)?.typed ?? ''
     this.state = beginCorrection(this.state, cell.key, typed, reason)
+    this.focusOn = cell.key
   }
 
   measureAgain(feature: FeatureDefinition): void {
     this.sheet.measureAgain(feature)
     const first = this.sheet.cells.find((cell) => featureKey(cell.feature) === featureKey(feature))
-    if (first !== undefined) this.goTo(first.key)
+    if (first !== undefined) this.turnTo(first.key)
+  }
+
+  /** Goes to a cell from a button elsewhere: the focus comes along. */
+  turnTo(key: string): void {
+    this.goTo(key)
+    this.focusOn = key
   }
 
   undo(): void {
@@ -132,12 +144,14 @@ export class EntryDesk {
     if (correction?.cell === key && correction.reason.trim() === '') {
       return 'Say in a few words why the former value was false.'
     }
+    const latestNumber = latestPass(this.sheet.answer, this.sheet.passes, feature)?.number ?? 0
     const found = passToFill({
       feature,
+      latestNumber,
       open: this.sheet.openPass(feature),
       partId: partIn(this.sheet.answer, feature.place)?.partId ?? null,
       gauge: this.inHand.gaugeFor(feature.quantity),
-      setOn: this.inHand.setOn(feature, this.table?.key ?? ''),
+      setOn: this.inHand.setOn(feature, this.table),
       states: this.inHand.states,
       today: shopDay(session.person.shop.timeZone),
     })
@@ -145,7 +159,7 @@ export class EntryDesk {
     return found.kind === 'open' ? found.pass : {
       ...found.pass,
       id: newId(),
-      number: (latestPass(this.sheet.answer, this.sheet.passes, feature)?.number ?? 0) + 1,
+      number: latestNumber + 1,
       operationKey: this.sheet.answer.operation.key,
       by: session.person.name,
       openedAt: deviceTime(),

@@ -1,6 +1,7 @@
 import type { FeatureDefinition, MeasuringState, Quantity } from '@tenths/domain'
 import { SvelteMap, SvelteSet } from 'svelte/reactivity'
 import { rememberedGauge, rememberGauge } from '../device/remembered.ts'
+import type { ReadingTable } from '../grid/tables.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
 import { partIn, type Gauge } from '../sheet/operation-sheet.ts'
 import { matesOf } from '../verdicts/of-feature.ts'
@@ -10,17 +11,16 @@ export class InHand {
   readonly #sheet: BenchSheet
   readonly #chosen = new SvelteMap<Quantity, string>()
   readonly states = new SvelteSet<MeasuringState>()
-  /** Tables whose gauge was set on the mating part, by their keys. */
-  readonly onMate = new SvelteSet<string>()
+  readonly #onMate = new SvelteMap<string, boolean>()
 
   constructor(sheet: BenchSheet) {
     this.#sheet = sheet
   }
 
-  /** The gauge chosen for a quantity: here, else at this bench the last time. */
+  /** The gauge chosen for a quantity: here, else at this bench the last time, else for what is begun at this step. */
   gaugeFor(quantity: Quantity): Gauge | null {
     const { gauges, operation } = this.#sheet.answer
-    const id = this.#chosen.get(quantity) ?? rememberedGauge(operation.bench, quantity)
+    const id = this.#chosen.get(quantity) ?? rememberedGauge(operation.bench, quantity) ?? this.#begunWith(quantity)
     return gauges.find((gauge) => gauge.id === id) ?? null
   }
 
@@ -34,14 +34,18 @@ export class InHand {
     else this.states.delete(state)
   }
 
+  /** Whether the gauge was set on the mating parts of a table's features: as said here, else as the table was begun. */
+  isOnMate({ key, rows }: ReadingTable): boolean {
+    return this.#onMate.get(key) ?? rows.some(({ feature }) => (this.#sheet.openPass(feature)?.setOn ?? null) !== null)
+  }
+
   setOnMate(table: string, isSo: boolean): void {
-    if (isSo) this.onMate.add(table)
-    else this.onMate.delete(table)
+    this.#onMate.set(table, isSo)
   }
 
   /** The mating part that the gauge was set on for this feature; null when it measures sizes. */
-  setOn(feature: FeatureDefinition, table: string): { partId: string; feature: string } | null {
-    return this.onMate.has(table) ? this.mateInPlace(feature) : null
+  setOn(feature: FeatureDefinition, table: ReadingTable | null): { partId: string; feature: string } | null {
+    return table !== null && this.isOnMate(table) ? this.mateInPlace(feature) : null
   }
 
   /** The mate of a clearance that a gauge could be set on: it must be in its place. */
@@ -51,5 +55,10 @@ export class InHand {
       if (part !== null) return { partId: part.partId, feature: mate.feature, mark: part.mark }
     }
     return null
+  }
+
+  #begunWith(quantity: Quantity): string | null {
+    const begun = this.#sheet.features.find((feature) => feature.quantity === quantity && this.#sheet.openPass(feature))
+    return begun === undefined ? null : (this.#sheet.openPass(begun)?.gaugeId ?? null)
   }
 }

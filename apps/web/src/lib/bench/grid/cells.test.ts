@@ -59,6 +59,13 @@ describe('a table of readings', () => {
     expect(gaps?.rows).toHaveLength(1)
   })
 
+  it('is named by the words that its features share', () => {
+    const decks = ['right', 'left'].map((side) => ({
+      ...bore(1), feature: `deck-height-viewer-${side}`, title: `Deck height, bank on the viewer’s ${side}`,
+    }))
+    expect(readingTables(decks).map(({ title }) => title)).toEqual(['Deck height'])
+  })
+
   it('shows depth from the top on every axis, whichever way the hand came', () => {
     expect(bores?.columns).toEqual([
       { axis: 'thrust', stations: ['top', 'middle', 'bottom'] }, { axis: 'pin', stations: ['top', 'middle', 'bottom'] },

@@ -61,9 +61,11 @@ function axisColumns({ points }: FeatureDefinition): readonly AxisColumns[] {
   }))
 }
 
-/** What the titles say alike, without their numbers: “Rod 1 big end”, “Rod 2 big end” share “Rod big end”. */
+/** The words that all titles have, up to a comma: “Rod 1 big end”, “Rod 2 big end” share “Rod big end”. */
 function sharedTitle(features: readonly FeatureDefinition[]): string {
-  const titles = new Set(features.map(({ title }) =>
-    features.length === 1 ? title : title.replace(/\s\d+\b/g, '')))
-  return [...titles].join(' · ')
+  const [first = '', ...others] = features.map(({ title }) => title)
+  if (others.length === 0) return first
+  const words = first.split(' ').filter((word) => others.every((title) => title.split(' ').includes(word)))
+  const shared = words.join(' ').split(',')[0] ?? ''
+  return shared.charAt(0).toUpperCase() + shared.slice(1)
 }

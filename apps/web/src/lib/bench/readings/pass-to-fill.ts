@@ -8,6 +8,8 @@ export interface Taking {
   readonly feature: FeatureDefinition
   /** The pass begun at this step, if there is one to go on with. */
   readonly open: Pass | null
+  /** Number of the latest pass of all, wherever it was taken; 0 before the first. */
+  readonly latestNumber: number
   readonly partId: string | null
   readonly gauge: Gauge | null
   readonly setOn: { readonly partId: string; readonly feature: string } | null
@@ -26,7 +28,7 @@ export type PassToFill =
 
 /** The pass that a value taken now belongs to, or the sentence that says why there is none. */
 export function passToFill(taking: Taking): PassToFill {
-  const { feature, open, partId, gauge, setOn, states, today } = taking
+  const { feature, open, latestNumber, partId, gauge, setOn, states, today } = taking
   if (partId === null) return none('No part is in this place: put one in before measuring it.')
   if (gauge === null) return none('Choose the gauge in hand first.')
   const unfit = whyNot(gauge, feature, today)
@@ -34,6 +36,9 @@ export function passToFill(taking: Taking): PassToFill {
   const missing = feature.state.filter((state) => !states.has(state))
   if (missing.length > 0) return none(`Tick first: ${missing.map((state) => measuringStateTitles[state]).join(', ')}.`)
   if (open !== null) {
+    if (open.number < latestNumber) {
+      return none(`Pass ${latestNumber} was taken since: choose “Measure again” to begin another.`)
+    }
     const other = otherMeasuring(open, gauge, setOn)
     return other === null ? { kind: 'open', pass: open } : none(other)
   }

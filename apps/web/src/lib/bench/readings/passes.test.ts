@@ -63,7 +63,7 @@ describe('what was typed here and is not in the service’s answer yet', () => {
 
 describe('the pass that a value belongs to', () => {
   const taking: Taking = {
-    feature: { ...bushing, state: ['soaked'] }, open: null, partId: 'rod-A', gauge: pinGauge,
+    feature: { ...bushing, state: ['soaked'] }, open: null, latestNumber: 1, partId: 'rod-A', gauge: pinGauge,
     setOn: { partId: 'pin-A', feature: 'diameter' }, states: new Set(['soaked']), today: '2030-01-01',
   }
 
@@ -88,6 +88,7 @@ describe('the pass that a value belongs to', () => {
     ['a state that the feature asks for is not ticked', { states: new Set() }, /Tick first: soaked/],
     ['no part sits in the place', { partId: null }, /No part is in this place/],
     ['another gauge was taken in the middle of a pass', { open: passOver({ gaugeId: 'other', gaugeMark: 'M-4' }) }, /begun with M-4/],
+    ['the part was measured again at another step', { open: passOver(), latestNumber: 2 }, /Pass 2 was taken since/],
     ['sizes would mix with clearances', { open: passOver({ setOn: null }) }, /begun with sizes/],
     ['clearances would mix with sizes', { open: passOver(), setOn: null }, /set on the mating part/],
   ])('is none when %s, and says so', (_, change, sentence) => {

@@ -5,11 +5,13 @@ import { session } from '../../session.svelte.ts'
 import { cellsInHandOrder } from '../grid/cells.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { countingAt } from '../readings/counting.ts'
-import { isFull, latestPass, passesOf, withLocal } from '../readings/passes.ts'
+import { isFull, passesOf, withLocal } from '../readings/passes.ts'
 import { readingOutbox, type TypedReading } from '../readings/reading-outbox.svelte.ts'
 import type { OutboxEntry } from '../readings/outbox.ts'
 import { disagreements } from '../verdicts/agreement.ts'
+import { isGood } from '../verdicts/concession.ts'
 import { judgeSheet } from '../verdicts/judge-sheet.ts'
+import { dependsOn } from '../verdicts/of-feature.ts'
 import { measuredHere, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
 
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
@@ -45,16 +47,15 @@ export class BenchSheet {
   readonly isAtOdds = $derived.by(() => this.answer.judgeVersion !== JUDGE_VERSION
     || disagreements(judgeSheet(this.answer, this.answer.passes, session.unit), this.answer.verdicts).length > 0)
 
-  /** The pass that is being filled at this step; null before its first value, or when it is to be measured again. */
+  /** The pass that was taken, or is being taken, at this step; null before its first value, or to measure again. */
   openPass(feature: FeatureDefinition): Pass | null {
-    const latest = latestPass(this.answer, this.passes, feature)
-    return latest === null || latest.operationKey !== this.answer.operation.key || this.again.has(featureKey(feature))
-      ? null
-      : latest
+    if (this.again.has(featureKey(feature))) return null
+    return passesOf(this.answer, this.passes, feature)
+      .findLast(({ operationKey }) => operationKey === this.answer.operation.key) ?? null
   }
 
-  /** Passes that no longer count, or were taken at an earlier step. */
-  earlierPasses(feature: FeatureDefinition): readonly Pass[] {
+  /** Passes that no longer count, or were taken at another step. */
+  otherPasses(feature: FeatureDefinition): readonly Pass[] {
     const open = this.openPass(feature)
     return passesOf(this.answer, this.passes, feature).filter(({ id }) => id !== open?.id)
   }
@@ -65,6 +66,14 @@ export class BenchSheet {
 
   refusedAt(cell: string): OutboxEntry<TypedReading> | null {
     return this.refused.find(({ content }) => content.cell === cell) ?? null
+  }
+
+  /** Whether a requirement that rests on this feature is neither within nor accepted by the owner. */
+  needsWork(feature: FeatureReference): boolean {
+    return this.answer.requirements.some((requirement, index) => {
+      const verdict = this.verdicts[index]
+      return verdict !== undefined && dependsOn(requirement, feature) && !isGood(verdict, this.answer.concessions)
+    })
   }
 
   measureAgain(feature: FeatureReference): void {

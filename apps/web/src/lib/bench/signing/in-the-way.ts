@@ -1,11 +1,11 @@
-import type { FeatureDefinition, Verdict } from '@tenths/domain'
+import type { FeatureDefinition, Requirement, Verdict } from '@tenths/domain'
 import { verdictTitles } from '@tenths/domain'
 import type { OperationSheet } from '../sheet/operation-sheet.ts'
 import { isGood } from '../verdicts/concession.ts'
 
-type Signed = Pick<
-  OperationSheet, 'waitsFor' | 'operation' | 'requirements' | 'observations' | 'findings' | 'concessions' | 'job'
->
+interface Signed extends Pick<OperationSheet, 'waitsFor' | 'operation' | 'observations' | 'findings' | 'concessions' | 'job'> {
+  readonly requirements: readonly Requirement[]
+}
 
 /** What this page knows beside the service's answer. */
 export interface Here {

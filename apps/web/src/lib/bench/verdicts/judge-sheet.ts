@@ -1,9 +1,13 @@
-import type { ReaderUnit, Verdict } from '@tenths/domain'
+import type { FeatureDefinition, PlacedPart, ReaderUnit, Requirement, Verdict } from '@tenths/domain'
 import { defaultJudgeSettings, indexFeatures, judge, measurementsOf } from '@tenths/domain'
 import { toFeaturePass } from '../readings/counting.ts'
-import type { OperationSheet, Pass } from '../sheet/operation-sheet.ts'
+import type { Pass } from '../sheet/operation-sheet.ts'
 
-type Judged = Pick<OperationSheet, 'features' | 'requirements' | 'placed'>
+interface Judged {
+  readonly features: readonly FeatureDefinition[]
+  readonly requirements: readonly Requirement[]
+  readonly placed: readonly PlacedPart[]
+}
 
 /** The verdict on each requirement of the step from all that is measured, in the plan's order: the service's own judge. */
 export function judgeSheet(sheet: Judged, passes: readonly Pass[], unit: ReaderUnit): readonly Verdict[] {
