@@ -4,7 +4,7 @@ import {
 import { featureKey, type FeatureDefinition, parseLength } from '@tenths/domain'
 import type { Caller } from './client.ts'
 import { gaugeOf } from './gauges.ts'
-import { crewOf, habitOf, measureFeature, runClock, signStep, tickAll, type Hands, type Surprise } from './hands.ts'
+import { crewOf, habitOf, measureFeature, signStep, startClock, tickAll, type Hands, type Surprise } from './hands.ts'
 import { idOf } from './identity.ts'
 import type { PersonKey } from './people.ts'
 import { situationOf, type OperationAnswer, type PlanAnswer, type Situation } from './situation.ts'
@@ -50,7 +50,6 @@ export function openFloor(hands: Hands): Floor {
 
   async function work(situation: Situation, surprises: Surprises = {}): Promise<void> {
     const { operation } = situation.step
-    await runClock(hands, operation, 'start')
     for (const reference of operation.features) {
       const definition = definitionOf(situation.step, featureKey(reference))
       // A load that was cut short has measured some of it already.
@@ -58,7 +57,6 @@ export function openFloor(hands: Hands): Floor {
       await measureFeature(hands, situation, definition, surprises[featureKey(reference)])
     }
     await tickAll(hands, operation)
-    await runClock(hands, operation, 'stop')
   }
 
   const floor: Floor = {
@@ -101,7 +99,7 @@ export function openFloor(hands: Hands): Floor {
       if (step.state !== 'signed') await signStep(hands, step)
     },
     async startClock(key) {
-      await runClock(hands, (await readStep(key)).operation, 'start')
+      await startClock(hands, (await readStep(key)).operation)
     },
     async ask(key, requirement, title, sentence) {
       const id = idOf('finding', jobId, key, requirement)

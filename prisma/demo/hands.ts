@@ -107,11 +107,11 @@ export async function tickAll({ callers, jobId }: Hands, operation: Operation): 
   })
 }
 
-/** Starts or stops the clock of whoever does the step. */
-export async function runClock({ callers, jobId }: Hands, operation: Operation, action: 'start' | 'stop'): Promise<void> {
+/** Starts the clock of whoever does the step. Only running clocks tell anything: a load takes no minutes. */
+export async function startClock({ callers, jobId }: Hands, operation: Operation): Promise<void> {
   const [person] = crewOf(operation)
   await callers[person].call(startWork, {
-    params: { id: jobId }, body: { id: idOf('work', jobId, operation.key), operationKey: operation.key, action },
+    params: { id: jobId }, body: { id: idOf('work', jobId, operation.key), operationKey: operation.key, action: 'start' },
   })
 }
 

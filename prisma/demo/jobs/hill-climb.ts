@@ -25,7 +25,6 @@ export const tightBushing: DemoJob = {
   async play(floor) {
     await floor.workThrough('resize-rods')
     await floor.workOn('hone-small-ends', { 'rod/3#small-end': clearanceOnMate('0.0004', 'PF1') })
-    await floor.startClock('hone-small-ends')
   },
 }
 

@@ -9,7 +9,7 @@ export const pumpEngine: DemoJob = {
   duty: 'restoration',
   wanted: 'The pump must run on open day. Piston, rings, bearings; keep the paint.',
   notes: 'Volunteers collect with their own trailer.',
-  promisedIn: 3,
+  promisedIn: 0,
   options: freshenUp,
   intake: [item('Single-cylinder engine with flywheels', 1, 'Runs, knocks'), item('Magneto', 1, 'Weak spark')],
   told: ['It is finished and turns like a clock. Collect it when it suits you.'],

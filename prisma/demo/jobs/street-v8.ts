@@ -35,7 +35,7 @@ export const reHoned: DemoJob = {
   promisedIn: 12,
   options: { ...fullWork, alignHone: false },
   intake: [item('V8 short block', 1, 'Ridge worn in all bores'), item('Cast pistons with pins', 8, 'New, one set')],
-  told: ['Bores are honed to your pistons. Rings come next.'],
+  told: ['Bores are honed to your pistons, the crank is ground. Rods come next.'],
   async play(floor) {
     await floor.workThrough('bore')
     const { placed } = await floor.readStep('hone-bores')
@@ -55,7 +55,7 @@ export const reHoned: DemoJob = {
     await floor.workOn('hone-bores', { 'block#bore-5': offBy('-0.0008') })
     await floor.measureAgain('hone-bores', 'block#bore-5')
     await floor.sign('hone-bores')
-    await floor.workThrough('ring-gaps')
+    await floor.workThrough('grind-crank')
   },
 }
 
@@ -72,14 +72,14 @@ export const supportRails: DemoJob = {
   parts: longRodParts,
   options: freshenUp,
   intake: [item('V8 block and crank', 1, 'Clean, bored by another shop'), item('Long rods, forged pistons, rings', 1, 'New set')],
-  told: ['Your pistons need support rails under the oil rings; they are here and go in with the rings.'],
+  told: ['Your pistons need support rails under the oil rings; they are in. Rings come next.'],
   async play(floor) {
     await floor.decideOnPlan('Oil groove', 'rework', 'Support rails of this width are ordered; the route has a step for them.')
     await floor.workThrough('measure-block')
     await floor.workOn('measure-crank', { 'crankshaft#rod-journal-2': offAt(['front/vertical'], '0.0100') })
     await floor.correct('measure-crank', 'crankshaft#rod-journal-2', 'front/vertical', '-0.0100', 'Misread the thimble')
     await floor.sign('measure-crank')
-    await floor.workThrough('main-bearings')
+    await floor.workThrough('support-rails')
   },
 }
 

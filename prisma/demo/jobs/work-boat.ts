@@ -38,7 +38,7 @@ export const concededBore: DemoJob = {
   promisedIn: 6,
   options: fullWork,
   intake: [item('V8 marine engine, complete', 1, 'Seized for years, now free'), item('Heat exchanger', 1, 'Leaks')],
-  told: ['Cylinders are bored and honed to your new pistons.', 'The crank is in: it goes together this week.'],
+  told: ['Cylinders are bored and honed to your new pistons.', 'Everything is machined and washed: rings and bearings are fitted this week.'],
   async play(floor) {
     await floor.workThrough('bore')
     await floor.workOn('hone-bores', { 'block#bore-7': offBy('0.0008') })
@@ -50,7 +50,7 @@ export const concededBore: DemoJob = {
       finding, 'concession', 'A little more room in one bore of an engine that runs hot does no harm; the customer was told and agrees.',
     )
     await floor.sign('hone-bores')
-    await floor.workThrough('install-crank')
+    await floor.workThrough('wash-for-measuring')
   },
 }
 
