@@ -32,7 +32,10 @@ export function drawValueInLimits(requirement: Requirement, verdict: Verdict, wi
   if (least === null || greatest === null) return null
   const { low, high, target } = requirement.limits
   const spread = uncertainty ?? 0
-  const shown = [low, high, target, least - spread, greatest + spread].filter((value) => value !== null)
+  const shown = [
+    low === null ? null : low - guardBand, high === null ? null : high + guardBand, target,
+    least - spread, greatest + spread,
+  ].filter((value) => value !== null)
   const from = Math.min(...shown)
   const span = Math.max(...shown) - from || Math.max(Math.abs(from), 1)
   const scale = width / (span * (1 + 2 * margin))

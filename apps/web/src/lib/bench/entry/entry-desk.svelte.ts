@@ -37,7 +37,7 @@ export class EntryDesk {
   }
 
   /** Where the hand is; before it went anywhere, where work is left: an empty cell, else a value that is no good. */
-  readonly current: Cell | null = $derived.by(() => this.cellOf(this.state.current)
+  readonly current: Cell | null = $derived.by(() => this.sheet.cellOf(this.state.current)
     ?? this.sheet.cells.find(({ key }) => !this.isFilled(key))
     ?? this.sheet.cells.find(({ feature }) => this.sheet.needsWork(feature))
     ?? this.sheet.cells[0] ?? null)
@@ -47,19 +47,14 @@ export class EntryDesk {
   /** The feature whose verdicts are in sight: the one just finished, until the next has its first figure. */
   readonly spoken: FeatureDefinition | null = $derived.by(() => {
     const current = this.current?.feature ?? null
-    const last = this.cellOf(this.state.trail.at(-1) ?? null)?.feature ?? null
+    const last = this.sheet.cellOf(this.state.trail.at(-1) ?? null)?.feature ?? null
     if (last === null || current === null) return current
     const isBegun = this.sheet.openPass(current) !== null || draftAt(this.state, this.current?.key ?? '') !== null
     return isBegun ? current : last
   })
 
-  cellOf(key: string | null): Cell | null {
-    return this.sheet.cells.find((cell) => cell.key === key) ?? null
-  }
-
   isFilled(key: string): boolean {
-    const cell = this.cellOf(key)
-    return cell !== null && this.sheet.readingAt(cell.feature, cell.point.key) !== null
+    return this.sheet.readingIn(key) !== null
   }
 
   /** Whether typing in the cell goes anywhere: it is empty, or its value is being corrected. */
@@ -79,7 +74,7 @@ export class EntryDesk {
   }
 
   correct(cell: Cell, reason = ''): void {
-    const typed = this.sheet.readingAt(cell.feature, cell.point.key)?.typed ?? ''
+    const typed = this.sheet.readingIn(cell.key)?.typed ?? ''
     this.state = beginCorrection(this.state, cell.key, typed, reason)
     this.focusOn = cell.key
   }
@@ -100,7 +95,7 @@ export class EntryDesk {
     const back = stepBack(this.state)
     if (back === null) return
     this.state = back.state
-    const cell = this.cellOf(back.correct)
+    const cell = this.sheet.cellOf(back.correct)
     if (cell !== null && this.isFilled(cell.key)) this.correct(cell, 'Typed wrong, taken back at once.')
   }
 
@@ -170,7 +165,7 @@ export class EntryDesk {
     cell: Cell, pass: Omit<Pass, 'readings'>, said: { value: number; typed: string; confirmed: boolean },
   ): void {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
-    const former = this.sheet.readingAt(cell.feature, cell.point.key)
+    const former = this.sheet.readingIn(cell.key)
     const refused = this.sheet.refusedAt(cell.key)
     if (refused !== null) readingOutbox.drop(refused.key)
     readingOutbox.add({

@@ -1,17 +1,17 @@
-import type { FeatureDefinition, FeatureReference, Verdict } from '@tenths/domain'
+import type { FeatureReference, Verdict } from '@tenths/domain'
 import { featureKey, JUDGE_VERSION } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { session } from '../../session.svelte.ts'
-import { cellsInHandOrder } from '../grid/cells.ts'
+import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
-import { countingAt } from '../readings/counting.ts'
-import { isFull, passesOf, withLocal } from '../readings/passes.ts'
+import { isFull, withLocal } from '../readings/passes.ts'
 import { readingOutbox, type TypedReading } from '../readings/reading-outbox.svelte.ts'
 import type { OutboxEntry } from '../readings/outbox.ts'
 import { disagreements } from '../verdicts/agreement.ts'
 import { isGood } from '../verdicts/concession.ts'
 import { judgeSheet } from '../verdicts/judge-sheet.ts'
 import { dependsOn } from '../verdicts/of-feature.ts'
+import { cellsByKey, openPasses, passesByFeature, readingsByCell } from './by-key.ts'
 import { measuredHere, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
 
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
@@ -26,6 +26,7 @@ export class BenchSheet {
   readonly features = $derived.by(() => measuredHere(this.answer))
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
+  readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
 
   readonly outgoing = $derived.by(() => readingOutbox.of(this.answer.job.id, this.answer.operation.key))
   readonly passes: readonly Pass[] = $derived.by(() => withLocal(
@@ -47,21 +48,28 @@ export class BenchSheet {
   readonly isAtOdds = $derived.by(() => this.answer.judgeVersion !== JUDGE_VERSION
     || disagreements(judgeSheet(this.answer, this.answer.passes, session.unit), this.answer.verdicts).length > 0)
 
+  readonly #passesByFeature = $derived.by(() => passesByFeature(this.answer, this.passes, this.features))
+  readonly #openPasses = $derived.by(() => openPasses(this.#passesByFeature, this.answer.operation.key, this.again))
+  readonly #readings = $derived.by(() => readingsByCell(this.#openPasses, this.features))
+
   /** The pass that was taken, or is being taken, at this step; null before its first value, or to measure again. */
-  openPass(feature: FeatureDefinition): Pass | null {
-    if (this.again.has(featureKey(feature))) return null
-    return passesOf(this.answer, this.passes, feature)
-      .findLast(({ operationKey }) => operationKey === this.answer.operation.key) ?? null
+  openPass(feature: FeatureReference): Pass | null {
+    return this.#openPasses.get(featureKey(feature)) ?? null
   }
 
   /** Passes that no longer count, or were taken at another step. */
-  otherPasses(feature: FeatureDefinition): readonly Pass[] {
+  otherPasses(feature: FeatureReference): readonly Pass[] {
     const open = this.openPass(feature)
-    return passesOf(this.answer, this.passes, feature).filter(({ id }) => id !== open?.id)
+    return (this.#passesByFeature.get(featureKey(feature)) ?? []).filter(({ id }) => id !== open?.id)
   }
 
-  readingAt(feature: FeatureDefinition, point: string): Reading | null {
-    return countingAt(this.openPass(feature), point)
+  cellOf(key: string | null): Cell | null {
+    return key === null ? null : this.#cellsByKey.get(key) ?? null
+  }
+
+  /** The value that counts in a cell, by the cell's key. */
+  readingIn(cell: string): Reading | null {
+    return this.#readings.get(cell) ?? null
   }
 
   refusedAt(cell: string): OutboxEntry<TypedReading> | null {
