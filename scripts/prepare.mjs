@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { generate } from './generate.mjs'
+import { generateClient } from './generate.mjs'
 import { npm, root, run } from './run.mjs'
 
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number)
@@ -36,7 +36,7 @@ function isInstalled() {
 
 /** Writes the database client when the schema has changed. */
 export async function prepareClient() {
-  await whenChanged('client', ['prisma/schema.prisma', 'package-lock.json'], 'apps/api/src/database/generated/client.ts', generate)
+  await whenChanged('client', ['prisma/schema.prisma', 'package-lock.json'], 'apps/api/src/database/generated/client.ts', generateClient)
 }
 
 /** Builds pages and server when their sources have changed. */
