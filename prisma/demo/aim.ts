@@ -1,5 +1,5 @@
 import { featureKey, type FeatureDefinition, type FeatureReference } from '@tenths/domain'
-import { familyOf, making } from './families.ts'
+import { familyOf, making, type Family } from './families.ts'
 import { gauges, type DemoGauge } from './gauges.ts'
 import type { PlanAnswer, Situation } from './situation.ts'
 import { readingStep } from './typing.ts'
@@ -150,12 +150,17 @@ function aimAsFound(gauge: DemoGauge, definition: FeatureDefinition, situation: 
   const mate = fit && plan.features.find((feature) => isAbout(feature, fit.measurand.shaft))?.nominal
   const sizes = sizeRequirements(definition, situation).map((requirement) => limitsInside(requirement, 0))
   const finished = fit && mate ? mate + limitsInside(fit, 0).aim : joined(sizes, definition.nominal, definition).aim
-  const stock = definition.feature.startsWith('bore-') && plan.options.oversize
-    ? OVERSIZE_STOCK
-    : making[familyOf(definition)].asFound.stock
+  const stock = stockOf(familyOf(definition), plan.options)
   const aim = finished + (definition.shape === 'hole' ? -stock : stock)
   return { gauge, setOn: null, windowAt: () => ({ low: -Infinity, high: Infinity, aim }), spread: Infinity }
 }
 
-/** 0.030 in: what is bored out of a worn bore on the way to its next oversize. */
+/** What comes off on the way to the next oversize of a bore, 0.030 in, or undersize of a crank, 0.010 in. */
 const OVERSIZE_STOCK = 762_000
+const UNDERSIZE_STOCK = 254_000
+
+function stockOf(family: Family, { oversize, crank }: PlanAnswer['options']): number {
+  if (family === 'bore' && oversize) return OVERSIZE_STOCK
+  if ((family === 'main-journal' || family === 'rod-journal') && crank === 'grind') return UNDERSIZE_STOCK
+  return making[family].asFound.stock
+}

@@ -1,7 +1,7 @@
 import type { BenchKind } from '@tenths/domain'
 import type { PersonKey } from './people.ts'
 
-/** A bench, and who usually stands at it; the second person is the one who witnesses what needs two signatures. */
+/** A bench of the demo shop, at least one of each kind. */
 export interface DemoBench {
   readonly name: string
   readonly kind: BenchKind
@@ -28,7 +28,7 @@ export const benches: readonly DemoBench[] = [
   { name: 'Assembly room', kind: 'assembly' },
 ]
 
-/** Who works at each kind of bench, and who signs beside them. */
+/** Who works at each kind of bench, and who signs beside them where two signatures are due. */
 export const staffing: Record<BenchKind, readonly [PersonKey, PersonKey]> = {
   counter: ['pim', 'bryn'],
   teardown: ['bryn', 'halvard'],

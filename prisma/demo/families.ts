@@ -34,7 +34,7 @@ export const making: Record<Family, Making> = {
   'small-end': { betweenParts: tenths(0.4), withinPart: tenths(0.4), asFound: { stock: tenths(12), unevenness: tenths(1) } },
   skirt: { betweenParts: tenths(1), withinPart: 0, asFound: nothing },
   'pin-bore': { betweenParts: tenths(0.4), withinPart: tenths(0.4), asFound: nothing },
-  diameter: { betweenParts: tenths(0.3), withinPart: tenths(0.2), asFound: nothing },
+  diameter: { betweenParts: tenths(0.8), withinPart: tenths(0.3), asFound: nothing },
   bearing: { betweenParts: tenths(0.4), withinPart: tenths(0.3), asFound: nothing },
   'end-gap': { betweenParts: tenths(8), withinPart: 0, asFound: nothing },
   'rail-gap': { betweenParts: tenths(40), withinPart: tenths(20), asFound: nothing },

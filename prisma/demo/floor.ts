@@ -52,7 +52,8 @@ export function openFloor(hands: Hands): Floor {
     const { operation } = situation.step
     for (const reference of operation.features) {
       const definition = definitionOf(situation.step, featureKey(reference))
-      // A load that was cut short has measured some of it already.
+      // A load that was cut short has measured some of it already. No step measures both halves of a pair, so that
+      // what was seen at its beginning is enough to aim by.
       if (situation.latest(definition)?.operationKey === operation.key) continue
       await measureFeature(hands, situation, definition, surprises[featureKey(reference)])
     }

@@ -1,8 +1,8 @@
-import { listJobs, readJob } from '@tenths/contract'
 import type { FastifyInstance } from 'fastify'
 import type {} from '../../apps/api/src/shop.ts'
 import { inTransaction } from '../../apps/api/src/commands/transaction.ts'
 import { createSetupLink, setUp } from '../../apps/api/src/people/set-up.ts'
+import { readLinks } from '../../apps/api/src/status/links.ts'
 import { Refused, signInAs, type Caller } from './client.ts'
 import { addDays } from './days.ts'
 import { engines } from './engines/index.ts'
@@ -18,9 +18,8 @@ import { personIdsOf, stockShop } from './stock.ts'
 export interface DemoSummary {
   readonly shopName: string
   readonly people: readonly DemoPerson[]
-  /** A customer's status page: path from the root. */
-  readonly statusPath: string
-  readonly jobs: number
+  /** A customer’s status page, as a path from the root; null when its link was revoked. */
+  readonly statusPath: string | null
 }
 
 export interface DemoOptions {
@@ -54,7 +53,7 @@ export async function loadDemo({ app, today, onProgress = () => undefined }: Dem
     onProgress(`Job ${index + 1} of ${jobs.length}: ${engines[job.engine].engine.name}`)
     await playJob(job, is, callers, personIds)
   })
-  return summary(callers.pim)
+  return summary(app)
 }
 
 /** Does a few things at a time, the next in turn whenever one is done; a failure ends all lanes before it is thrown. */
@@ -68,8 +67,8 @@ async function inLanes<T>(lanes: number, things: readonly T[], work: (thing: T, 
 }
 
 /** What a later start prints, without loading anything. */
-export async function describeDemo({ app }: Pick<DemoOptions, 'app'>): Promise<DemoSummary> {
-  return summary(await signInAs(app, people.pim))
+export function describeDemo({ app }: Pick<DemoOptions, 'app'>): Promise<DemoSummary> {
+  return summary(app)
 }
 
 /** The owner signs in; in an empty service the shop is set up first, by the same use case as a real one. */
@@ -108,10 +107,10 @@ async function playJob(
   await job.play(floor)
 }
 
-async function summary(counter: Caller): Promise<DemoSummary> {
-  const { jobs: listed, total } = await counter.call(listJobs, { query: { state: 'all', search: '', page: 1 } })
-  const shown = listed.find(({ id }) => id === idOf('job', shownJob))
-  const links = shown === undefined ? [] : (await counter.call(readJob, { params: { number: shown.number } })).links
-  const statusPath = links.find(({ revokedAt }) => revokedAt === null)?.path ?? ''
-  return { shopName: shop.name, people: Object.values(people), statusPath, jobs: total }
+/** Read from the database itself: it must be told at every start, also when the counter has chosen another password. */
+async function summary(app: FastifyInstance): Promise<DemoSummary> {
+  const { pool, secrets } = app.shop
+  const links = await readLinks(pool, idOf('job', shownJob), secrets.statusLinkKey)
+  const statusPath = links.find(({ revokedAt }) => revokedAt === null)?.path ?? null
+  return { shopName: shop.name, people: Object.values(people), statusPath }
 }

@@ -14,7 +14,9 @@ export const shop = { name: 'Lantern Quay Engine Works', timeZone: 'UTC', unit: 
 /** Everybody by sign-in name; the owner comes first, because the shop is set up by the owner. */
 export const people = {
   odile: {
-    name: 'Odile Marrow', signInName: 'odile', password: 'lantern-odile', pin: '402917', roles: ['owner'],
+    name: 'Odile Marrow', signInName: 'odile', password: 'lantern-odile', pin: '402917',
+    // Whoever sets a shop up may do everything in it.
+    roles: ['owner', 'counter', 'machinist'],
   },
   pim: { name: 'Pim Tesselaar', signInName: 'pim', password: 'lantern-pim', pin: '318264', roles: ['counter'] },
   bryn: {

@@ -41,7 +41,7 @@ export const concededBore: DemoJob = {
   told: ['Cylinders are bored and honed to your new pistons.', 'Everything is machined and washed: rings and bearings are fitted this week.'],
   async play(floor) {
     await floor.workThrough('bore')
-    await floor.workOn('hone-bores', { 'block#bore-7': offBy('0.0008') })
+    await floor.workOn('hone-bores', { 'block#bore-7': offBy('0.0013') })
     const finding = await floor.ask(
       'hone-bores', 'piston-in-bore/7', 'Bore 7 ended wide',
       'The stone dug in at the bottom while the last tenths came off. A larger piston is six weeks away.',

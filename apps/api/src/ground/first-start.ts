@@ -43,7 +43,7 @@ async function linkLines(app: FastifyInstance): Promise<string[]> {
 function demoLines({ people, statusPath }: DemoSummary): string[] {
   const widest = Math.max(...people.map(({ signInName }) => signInName.length))
   return [
-    `A customer's link   {address}${statusPath}`,
+    ...(statusPath === null ? [] : [`A customer's link   {address}${statusPath}`]),
     'Demo sign-ins       name, password, PIN, roles',
     ...people.map(({ signInName, password, pin, roles }) =>
       `                    ${signInName.padEnd(widest)}  ${password}  ${pin}  ${roles.join(', ')}`),
