@@ -58,8 +58,8 @@ export const workBoatV8: DemoEngine = {
 }
 
 /**
- * The same engine with a later crank whose crankpins carry a rolled fillet of 0.110 in: the wide shell fouls it.
- * Figures of the fillet are those of the worked example in the formulas' documentation.
+ * The same engine with a later crank whose crankpins carry a rolled fillet of 0.110 in: the wide shell runs into it by
+ * 0.010 in with the rod against its cheek.
  */
 export const workBoatV8RolledFillet: DemoEngine = {
   ...workBoatV8,
