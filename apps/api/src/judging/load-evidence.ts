@@ -3,10 +3,11 @@ import type { Queryable } from '../database/queryable.ts'
 import type { Evidence, KnownSignOff, LatestObservation, LiveConcession, OpenFinding } from './evidence.ts'
 import { loadPasses } from './load-passes.ts'
 import { loadPlaced } from './load-placed.ts'
+import { readPlanText } from './parsed-plans.ts'
 
 /**
- * Loads all that a job is judged from, in the same few statements however large the job is. One after the other: a
- * client inside a transaction has one line to the database.
+ * Loads all that a job is judged from, in the same few statements however large the job is. One after the
+ * other: a client inside a transaction has one line to the database.
  */
 export async function loadEvidence(database: Queryable, jobId: string): Promise<Evidence> {
   const { planRevision, plan, settings } = await loadPlan(database, jobId)
@@ -30,9 +31,9 @@ export async function loadPlan(
   database: Queryable, jobId: string,
 ): Promise<{ planRevision: number; plan: Plan; settings: JudgeSettings }> {
   const { rows: [row] } = await database.query<
-    { revision: number; plan: string; coverage_factor: number; unit: JudgeSettings['unit'] }
+    { revision: number; digest: string; coverage_factor: number; unit: JudgeSettings['unit'] }
   >(
-    `SELECT plan_revision.revision, plan_revision.plan, shop.coverage_factor, shop.unit
+    `SELECT plan_revision.revision, md5(plan_revision.plan) AS digest, shop.coverage_factor, shop.unit
        FROM job
        JOIN plan_revision ON plan_revision.job_id = job.id AND plan_revision.revision = job.plan_revision
       CROSS JOIN shop
@@ -42,7 +43,7 @@ export async function loadPlan(
   if (row === undefined) throw new Error(`Job ${jobId} has no plan in force.`)
   return {
     planRevision: row.revision,
-    plan: JSON.parse(row.plan) as Plan,
+    plan: await readPlanText(database, jobId, row),
     settings: { coverageFactor: row.coverage_factor, unit: row.unit },
   }
 }
@@ -62,7 +63,8 @@ async function loadLatestObservations(database: Queryable, jobId: string): Promi
 /** A concession ends when the owner later decides otherwise about the same requirement. */
 async function loadLiveConcessions(database: Queryable, jobId: string): Promise<LiveConcession[]> {
   const { rows } = await database.query<LiveConcession>(
-    `SELECT decision.finding_id AS "findingId", decision.requirement_key AS requirement, decision.low, decision.high,
+    `SELECT decision.finding_id AS "findingId", decision.requirement_key AS requirement, decision.low,
+            decision.high,
             decision.reason, person.name AS by
        FROM finding_decision AS decision
        JOIN person ON person.id = decision.decided_by
@@ -84,7 +86,8 @@ async function loadLiveConcessions(database: Queryable, jobId: string): Promise<
 /** Every sign-off of the job, and whether it still counts, in the order of their seals. */
 export async function loadSignOffs(database: Queryable, jobId: string): Promise<KnownSignOff[]> {
   const { rows } = await database.query<KnownSignOff>(
-    `SELECT sign_off.id, sign_off.operation_key AS "operationKey", sign_off.definition_hash AS "definitionHash",
+    `SELECT sign_off.id, sign_off.operation_key AS "operationKey",
+            sign_off.definition_hash AS "definitionHash",
             re_opening.sign_off_id IS NULL AS live
        FROM sign_off
        LEFT JOIN re_opening ON re_opening.sign_off_id = sign_off.id
