@@ -8,7 +8,9 @@ import { testPeople, type Who } from './stock.ts'
 
 export type OperationPage = z.infer<(typeof readOperation)['answer']>
 
-/** A test shop with gauges that read everything exactly, for the steps that lead up to what a test is about. */
+/**
+ * A test shop with gauges that read everything exactly, for the steps that lead up to what a test is about.
+ */
 export interface Floor extends TestShop {
   readonly exact: Readonly<Record<'length' | 'torque', string>>
 }
@@ -17,7 +19,9 @@ export async function startFloor(options: ShopOptions = {}): Promise<Floor> {
   const shop = await startShop(options)
   const exact = { length: randomUUID(), torque: randomUUID() }
   for (const quantity of ['length', 'torque'] as const) {
-    await addGauge(shop, { id: exact[quantity], mark: `X-${quantity}`, quantity, resolution: 1, standardUncertainty: 1 })
+    await addGauge(
+      shop, { id: exact[quantity], mark: `X-${quantity}`, quantity, resolution: 1, standardUncertainty: 1 },
+    )
   }
   return { ...shop, exact }
 }
@@ -25,8 +29,10 @@ export async function startFloor(options: ShopOptions = {}): Promise<Floor> {
 /** Adds a gauge as the owner does. */
 export async function addGauge(shop: TestShop, fields: Record<string, unknown>): Promise<string> {
   const body = {
-    id: randomUUID(), mark: 'G', name: 'Gauge of a test', kind: 'micrometer', quantity: 'length', resolution: 2_540, analogue: false,
-    clockwiseIsSmaller: false, standardUncertainty: 1_270, calibratedUntil: '2099-12-31', retired: false, ...fields,
+    id: randomUUID(), mark: 'G', name: 'Gauge of a test', kind: 'micrometer', quantity: 'length',
+    resolution: 2_540, analogue: false,
+    clockwiseIsSmaller: false, standardUncertainty: 1_270, calibratedUntil: '2099-12-31', retired: false,
+    ...fields,
   }
   await send(shop, '/api/gauges', body, 'owner').expect(201)
   return String(body.id)
@@ -38,7 +44,9 @@ export interface TestJob {
 }
 
 /** One operation as the bench reads it. */
-export async function read(shop: TestShop, job: TestJob, operationKey: string, who: Who = 'machinist'): Promise<OperationPage> {
+export async function read(
+  shop: TestShop, job: TestJob, operationKey: string, who: Who = 'machinist',
+): Promise<OperationPage> {
   const { body } = await shop.as(who).get(`/api/jobs/${job.number}/operations/${operationKey}`).expect(200)
   return body as OperationPage
 }
@@ -65,10 +73,18 @@ export interface PassWanted {
   readonly passId?: string
 }
 
-/** The body of one pass, as the bench sends it: full where one value is given, else the points that are named. */
+/**
+ * The body of one pass, as the bench sends it: full where one value is given, else the points that are named.
+ */
 export function passBody(page: OperationPage, wanted: PassWanted) {
-  const definition = page.features.find(({ place, feature }) => place === wanted.feature.place && feature === wanted.feature.feature)
-  if (definition === undefined) throw new Error(`${page.operation.key} does not measure ${wanted.feature.feature}`)
+  const definition = page.features.find(
+    ({ place, feature }) => place === wanted.feature.place && feature === wanted.feature.feature,
+  )
+  if (definition === undefined) {
+    throw new Error(
+      `${page.operation.key} does not measure ${wanted.feature.feature}`,
+    )
+  }
   const partAt = (place: string) => {
     const part = page.placed.find((placed) => placed.place === place)
     if (part === undefined) throw new Error(`nothing is in ${place}`)
@@ -81,12 +97,17 @@ export function passBody(page: OperationPage, wanted: PassWanted) {
   return {
     operationKey: wanted.operationKey,
     pass: {
-      id: wanted.passId ?? randomUUID(), partId: partAt(definition.place), feature: definition.feature, number: wanted.number ?? 1,
+      id: wanted.passId ?? randomUUID(), partId: partAt(definition.place), feature: definition.feature,
+      number: wanted.number ?? 1,
       gaugeId: wanted.gaugeId, state: wanted.state ?? definition.state,
-      setOn: wanted.setOn === undefined ? null : { partId: partAt(wanted.setOn.place), feature: wanted.setOn.feature },
+      setOn: wanted.setOn === undefined ? null : {
+        partId: partAt(wanted.setOn.place), feature: wanted.setOn.feature,
+      },
     },
     readings: points.map(([point, value]) => ({
-      id: randomUUID(), point, value, typed: typed(value, definition.quantity), supersedes: null, reason: null, deviceAt: null,
+      id: randomUUID(), point, value, typed: typed(
+        value, definition.quantity,
+      ), supersedes: null, reason: null, deviceAt: null,
       confirmed: true,
     })),
   }
@@ -105,10 +126,14 @@ export async function seeAll(shop: TestShop, job: TestJob, page: OperationPage):
     id: randomUUID(), item, outcome: 'seen', note: '',
   }))
   if (observations.length === 0) return
-  await send(shop, `/api/jobs/${job.id}/observations`, { operationKey: page.operation.key, observations }).expect(201)
+  await send(
+    shop, `/api/jobs/${job.id}/observations`, { operationKey: page.operation.key, observations },
+  ).expect(201)
 }
 
-export function signBody(page: Pick<OperationPage, 'operation' | 'definitionHash'>, signers?: readonly Who[]) {
+export function signBody(
+  page: Pick<OperationPage, 'operation' | 'definitionHash'>, signers?: readonly Who[],
+) {
   const who = signers ?? (page.operation.signatures === 2 ? ['machinist', 'second'] as const : ['machinist'] as const)
   return {
     id: randomUUID(), operationKey: page.operation.key, definitionHash: page.definitionHash,
@@ -127,8 +152,8 @@ export async function sign(shop: TestShop, job: TestJob, operationKey: string) {
 export type Adjust = (feature: FeatureReference, wanted: number) => number
 
 /**
- * Measures everything at an operation so that it comes out within its limits, unless `adjust` says otherwise, and ticks what
- * is to be seen.
+ * Measures everything at an operation so that it comes out within its limits, unless `adjust` says otherwise,
+ * and ticks what is to be seen.
  */
 export async function complete(
   shop: Floor, job: TestJob, operationKey: string, adjust: Adjust = (_feature, wanted) => wanted,
@@ -138,7 +163,9 @@ export async function complete(
   const sizes = wantedSizes(plan as Plan)
   for (const reference of page.operation.features) {
     const partId = page.placed.find(({ place }) => place === reference.place)?.partId
-    const quantity = page.features.find((one) => one.place === reference.place && one.feature === reference.feature)?.quantity
+    const quantity = page.features.find(
+      (one) => one.place === reference.place && one.feature === reference.feature,
+    )?.quantity
     const passes = page.passes.filter((pass) => pass.partId === partId && pass.feature === reference.feature)
     await send(shop, `/api/jobs/${job.id}/readings`, passBody(page, {
       operationKey, feature: reference, gaugeId: shop.exact[quantity === 'torque' ? 'torque' : 'length'],
@@ -148,7 +175,10 @@ export async function complete(
   await seeAll(shop, job, page)
 }
 
-/** Completes and signs every operation in the order of the route, up to but not including the one that is named. */
+/**
+ * Completes and signs every operation in the order of the route, up to but not including the one that is
+ * named.
+ */
 export async function workUpTo(shop: Floor, job: TestJob, operationKey: string | null): Promise<void> {
   const { body } = await shop.as('machinist').get(`/api/jobs/${job.number}`).expect(200)
   for (const step of (body as { route: { key: string; state: string }[] }).route) {
@@ -162,7 +192,9 @@ export async function workUpTo(shop: Floor, job: TestJob, operationKey: string |
 /** State of each operation by its key. */
 export async function statesOf(shop: TestShop, job: TestJob): Promise<Record<string, string>> {
   const { body } = await shop.as('machinist').get(`/api/jobs/${job.number}`).expect(200)
-  return Object.fromEntries((body as { route: { key: string; state: string }[] }).route.map((step) => [step.key, step.state]))
+  return Object.fromEntries(
+    (body as { route: { key: string; state: string }[] }).route.map((step) => [step.key, step.state]),
+  )
 }
 
 /** How many readings the job has in all. */

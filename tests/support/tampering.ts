@@ -18,7 +18,9 @@ export interface Copy {
 export async function copyOf(database: TestDatabase): Promise<Copy> {
   const name = `copy_${randomBytes(6).toString('hex')}`
   const original = new URL(database.superuserUrl).pathname.slice(1)
-  const at = (target: string) => Object.assign(new URL(database.superuserUrl), { pathname: `/${target}` }).href
+  const at = (target: string) => Object.assign(
+    new URL(database.superuserUrl), { pathname: `/${target}` },
+  ).href
   const run = async (target: string, statements: readonly [string, unknown[]?][]) => {
     const client = new pg.Client({ connectionString: at(target) })
     await client.connect()
@@ -44,7 +46,9 @@ export function runVerify(databaseUrl: string): Promise<{ code: number; output: 
     execFile(
       process.execPath, ['--import', 'tsx', 'apps/api/src/verify/command-line.ts'],
       { cwd: root, env: { ...process.env, DATABASE_URL: databaseUrl, MIGRATE_DATABASE_URL: '' } },
-      (error, stdout, stderr) => resolve({ code: error === null ? 0 : Number(error.code), output: `${stdout}${stderr}` }),
+      (error, stdout, stderr) => resolve({
+        code: error === null ? 0 : Number(error.code), output: `${stdout}${stderr}`,
+      }),
     )
   })
 }

@@ -193,6 +193,8 @@ CREATE TABLE placement (
   job_id    uuid NOT NULL REFERENCES job (id),
   part_id   uuid NOT NULL REFERENCES part (id),
   place     text,
+  -- Why it was put there; empty for the place that a part was made for.
+  reason    text NOT NULL DEFAULT '',
   placed_by uuid NOT NULL REFERENCES person (id),
   placed_at timestamptz NOT NULL DEFAULT now()
 );

@@ -6,7 +6,8 @@ import { openJob, type OpenedJob } from '../../support/shop.ts'
 
 /** Ten steps before trial assembly, each with a measuring that no later step repeated. */
 const steps = [
-  'measure-block', 'measure-rods', 'receive-parts', 'hone-bores', 'polish-crank', 'hone-small-ends', 'fit-pins', 'ring-gaps',
+  'measure-block', 'measure-rods', 'receive-parts', 'hone-bores', 'polish-crank', 'hone-small-ends',
+  'fit-pins', 'ring-gaps',
   'main-bearings', 'rod-bearings',
 ] as const
 
@@ -22,7 +23,8 @@ beforeAll(async () => {
   for (let index = 0; index < 10; index += 1) {
     const person = { id: randomUUID(), pin: `73019${index}` }
     await send(shop, '/api/people', {
-      ...person, name: `Signer ${index}`, signInName: `signer${index}`, password: `password of signer ${index}`, roles: ['machinist'],
+      ...person, name: `Signer ${index}`, signInName: `signer${index}`,
+      password: `password of signer ${index}`, roles: ['machinist'],
     }, 'owner').expect(201)
     signers.push(person)
   }
@@ -33,18 +35,22 @@ afterAll(() => shop.stop())
 async function correctionOf(step: string, round: number) {
   const page = await read(shop, job, step)
   const pass = page.passes.filter(({ operationKey, partId, feature, number }) => operationKey === step
-    && page.passes.every((other) => other.partId !== partId || other.feature !== feature || other.number <= number)).at(-1)!
+    && page.passes.every(
+      (other) => other.partId !== partId || other.feature !== feature || other.number <= number,
+    )).at(-1)!
   const superseded = new Set(pass.readings.map(({ supersedes }) => supersedes))
   const reading = pass.readings.find(({ id }) => !superseded.has(id))!
   const value = reading.value + (round % 2 === 0 ? 100 : -100)
   return {
     operationKey: step,
     pass: {
-      id: pass.id, partId: pass.partId, feature: pass.feature, number: pass.number, gaugeId: pass.gaugeId, state: pass.state,
+      id: pass.id, partId: pass.partId, feature: pass.feature, number: pass.number, gaugeId: pass.gaugeId,
+      state: pass.state,
       setOn: pass.setOn,
     },
     readings: [{
-      id: randomUUID(), point: reading.point, value, typed: `${value / 1_000_000} mm`, supersedes: reading.id, reason: 'typed wrongly',
+      id: randomUUID(), point: reading.point, value, typed: `${value / 1_000_000} mm`, supersedes: reading.id,
+      reason: 'typed wrongly',
       deviceAt: null, confirmed: true,
     }],
   }
@@ -61,7 +67,9 @@ it('Fifty parallel sign-offs of ten operations of one job, with corrections of t
     }))
     const requests = signatures.flatMap((body, index) => [
       send(shop, `/api/jobs/${job.id}/sign-offs`, body),
-      ...(index % 5 === 2 ? [send(shop, `/api/jobs/${job.id}/readings`, corrections[Math.floor(index / 5)]!)] : []),
+      ...(index % 5 === 2 ? [
+        send(shop, `/api/jobs/${job.id}/readings`, corrections[Math.floor(index / 5)]!),
+      ] : []),
     ])
     for (const { status, body } of await Promise.all(requests)) {
       statuses.set(status, (statuses.get(status) ?? 0) + 1)

@@ -23,16 +23,22 @@ describe('planning a job again', () => {
     const { body: plan } = await shop.as('owner').get(`/api/jobs/${job.number}/plan`).expect(200)
     const wish = { duty: 'hard-boost', parts: plan.parts, options: plan.options, sheets: plan.sheets }
 
-    const { body: preview } = await send(shop, `/api/jobs/${job.id}/plan/preview`, wish, 'counter').expect(200)
+    const { body: preview } = await send(
+      shop, `/api/jobs/${job.id}/plan/preview`, wish, 'counter',
+    ).expect(200)
     const named = preview.changes.filter((change: { reopens: boolean }) => change.reopens)
       .map((change: { key: string }) => change.key).sort()
     expect(await definitionHashes(job.id)).toEqual(hashes)
     expect(await statesOf(shop, job)).toEqual(states)
 
-    const applied = await send(shop, `/api/jobs/${job.id}/plan`, { ...wish, reason: 'Blower ordered', basedOn: 1 }, 'owner').expect(201)
+    const applied = await send(
+      shop, `/api/jobs/${job.id}/plan`, { ...wish, reason: 'Blower ordered', basedOn: 1 }, 'owner',
+    ).expect(201)
     expect(applied.body).toMatchObject({ revision: 2, changes: preview.changes })
     const after = await definitionHashes(job.id)
-    const changed = Object.keys(after).filter((key) => hashes[key] !== undefined && hashes[key] !== after[key])
+    const changed = Object.keys(after).filter(
+      (key) => hashes[key] !== undefined && hashes[key] !== after[key],
+    )
     const expected = changed.filter((key) => states[key] === 'signed').sort()
     expect(expected).toContain('crack-test')
     expect(expected).toContain('hone-bores')
@@ -44,7 +50,9 @@ describe('planning a job again', () => {
     for (const key of kept) expect(now[key], key).toBe('signed')
     expect(await countReadings(shop, job)).toBe(readings)
 
-    const stale = await send(shop, `/api/jobs/${job.id}/plan`, { ...wish, reason: 'Again', basedOn: 1 }, 'owner').expect(412)
+    const stale = await send(
+      shop, `/api/jobs/${job.id}/plan`, { ...wish, reason: 'Again', basedOn: 1 }, 'owner',
+    ).expect(412)
     expect(stale.body).toMatchObject({ code: 'edit-stale', field: 'basedOn' })
   }, 60_000)
 
@@ -60,17 +68,26 @@ describe('planning a job again', () => {
     const edit = { parameters, source: 'the shop’s own log of seized pistons', basedOn: 0 }
     const revised = await send(shop, '/api/rules/piston-in-bore', edit, 'owner').expect(201)
     expect(revised.body).toMatchObject({ level: 'shop', revision: 1, source: edit.source })
-    expect((await send(shop, '/api/rules/piston-in-bore', edit, 'owner').expect(412)).body.code).toBe('edit-stale')
-    expect((await send(shop, '/api/rules/no-such-fit', edit, 'owner').expect(422)).body.code).toBe('rule-unknown')
+    expect(
+      (await send(shop, '/api/rules/piston-in-bore', edit, 'owner').expect(412)).body.code,
+    ).toBe('edit-stale')
+    expect(
+      (await send(shop, '/api/rules/no-such-fit', edit, 'owner').expect(422)).body.code,
+    ).toBe('rule-unknown')
     expect(await definitionHashes(job.id)).toEqual(before)
 
     const { body: plan } = await shop.as('owner').get(`/api/jobs/${job.number}/plan`).expect(200)
     const { duty, parts, options, sheets } = plan
-    await send(shop, `/api/jobs/${job.id}/plan`, { duty, parts, options, sheets, reason: 'New numbers', basedOn: 1 }, 'owner').expect(201)
+    await send(
+      shop, `/api/jobs/${job.id}/plan`, { duty, parts, options, sheets, reason: 'New numbers', basedOn: 1 },
+      'owner',
+    ).expect(201)
     const after = await definitionHashes(job.id)
     expect(Object.keys(after).filter((key) => before[key] !== after[key])).toEqual(['hone-bores'])
     const { body: fresh } = await shop.as('owner').get(`/api/jobs/${job.number}/plan`).expect(200)
-    const limit = (of: typeof plan) => of.requirements.find((one: { key: string }) => one.key === 'piston-in-bore/1')
+    const limit = (of: typeof plan) => of.requirements.find(
+      (one: { key: string }) => one.key === 'piston-in-bore/1',
+    )
     expect(limit(fresh).limits.low).toBeGreaterThan(limit(plan).limits.low)
     expect(limit(fresh).why).toMatchObject({ level: 'shop', revision: 1 })
   }, 60_000)

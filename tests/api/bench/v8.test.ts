@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { shortBlock } from '@tenths/domain'
 import {
-  addGauge, complete, countReadings, measure, passBody, read, send, sign, signBody, startFloor, statesOf, verdictOn, workUpTo,
+  addGauge, complete, countReadings, measure, passBody, read, send, sign, signBody, startFloor, statesOf,
+  verdictOn, workUpTo,
   type Floor,
 } from '../../support/floor.ts'
 import { openJob, type OpenedJob } from '../../support/shop.ts'
@@ -25,7 +26,8 @@ beforeAll(async () => {
     feature === 'skirt' ? wanted + Number(place.split('/')[1]) * tenth : wanted)
   // pin 1 once more, with the micrometer that its bushing will be compared with
   await measure(shop, job, {
-    operationKey: 'receive-parts', feature: pinDiameter(1), gaugeId: micrometer, number: 2, values: 9_270 * tenth,
+    operationKey: 'receive-parts', feature: pinDiameter(1), gaugeId: micrometer, number: 2,
+    values: 9_270 * tenth,
   })
   await sign(shop, job, 'receive-parts')
   await workUpTo(shop, job, 'hone-bores')
@@ -37,10 +39,14 @@ describe('a bore that is honed again', () => {
     await complete(shop, job, 'hone-bores')
     const full = await read(shop, job, 'hone-bores')
     for (const fit of ['bore-taper', 'bore-out-of-round', 'piston-in-bore']) {
-      expect(full.verdicts.find(({ requirement }) => requirement === `${fit}/1`)?.kind, fit).not.toBe('not-measured')
+      expect(
+        full.verdicts.find(({ requirement }) => requirement === `${fit}/1`)?.kind, fit,
+      ).not.toBe('not-measured')
     }
     const size = full.passes.find(({ feature }) => feature === 'bore-1')?.readings[0]?.value ?? 0
-    const points = full.features.find(({ feature }) => feature === 'bore-1')?.points.map(({ key }) => key) ?? []
+    const points = full.features.find(
+      ({ feature }) => feature === 'bore-1',
+    )?.points.map(({ key }) => key) ?? []
     // pass 1 is the bore as it came in, pass 2 as first honed; a bank of four bores has 24 points
     const again = passBody(full, {
       operationKey: 'hone-bores', feature: bore(1), gaugeId: shop.exact.length, number: 3,
@@ -50,13 +56,19 @@ describe('a bore that is honed again', () => {
 
     const partial = await read(shop, job, 'hone-bores')
     const ofBore1 = partial.verdicts.filter(({ requirement }) => requirement.endsWith('/1'))
-    expect(ofBore1.map(({ requirement }) => requirement)).toEqual(expect.arrayContaining(['bore-taper/1', 'piston-in-bore/1']))
-    for (const verdict of ofBore1) expect(verdict).toMatchObject({ kind: 'not-measured', least: null, greatest: null })
+    expect(ofBore1.map(({ requirement }) => requirement)).toEqual(
+      expect.arrayContaining(['bore-taper/1', 'piston-in-bore/1']),
+    )
+    for (const verdict of ofBore1) {
+      expect(verdict).toMatchObject({ kind: 'not-measured', least: null, greatest: null })
+    }
     const refused = await send(shop, `/api/jobs/${job.id}/sign-offs`, signBody(partial)).expect(409)
     expect(refused.body.code).toBe('operation-not-complete')
     expect(refused.body.detail).toContain('Not fully measured')
     // the earlier pass stays to be seen
-    expect(partial.passes.filter(({ feature }) => feature === 'bore-1').map(({ number }) => number)).toEqual([1, 2, 3])
+    expect(
+      partial.passes.filter(({ feature }) => feature === 'bore-1').map(({ number }) => number),
+    ).toEqual([1, 2, 3])
 
     const rest = points.slice(3).map((point) => ({
       ...again.readings[0]!, id: crypto.randomUUID(), point,
@@ -89,8 +101,12 @@ describe('pistons that change places', () => {
     expect(at(swapped, 3)).toMatchObject({ least: fifth.least, greatest: fifth.greatest })
     expect(at(swapped, 5)).toMatchObject({ least: third.least, greatest: third.greatest })
     expect(await countReadings(shop, job)).toBe(before)
+    const { rows: reasons } = await shop.pool.query('SELECT DISTINCT reason FROM placement WHERE part_id = $1', [part(3).partId])
+    expect(reasons.map(({ reason }) => reason)).toContain('Piston 5 suits bore 3 better')
     const { body: page } = await shop.as('machinist').get(`/api/jobs/${job.number}`).expect(200)
-    for (const [mark, places] of [['P3', ['piston/3', 'piston/5']], ['P5', ['piston/5', 'piston/3']]] as const) {
+    for (const [mark, places] of [
+      ['P3', ['piston/3', 'piston/5']], ['P5', ['piston/5', 'piston/3']],
+    ] as const) {
       const piston = page.parts.find((one: { mark: string }) => one.mark === mark)
       expect(piston.place).toBe(places[1])
       expect(piston.history.map((one: { place: string }) => one.place)).toEqual(places)
@@ -103,7 +119,8 @@ describe('pistons that change places', () => {
 
   it('a part that comes in place of another starts with no readings, and what relied on the old one re-opens', async () => {
     const { body } = await send(shop, `/api/jobs/${job.id}/parts`, {
-      id: crypto.randomUUID(), placementId: crypto.randomUUID(), mark: 'P8-2', description: 'Replacement', lot: 'L77',
+      id: crypto.randomUUID(), placementId: crypto.randomUUID(), mark: 'P8-2', description: 'Replacement',
+      lot: 'L77',
       ownedBy: 'shop', place: 'piston/8', reason: 'Crown was scored',
     }).expect(201)
     expect(body.reopened.map((step: { key: string }) => step.key)).toEqual(['receive-parts'])
@@ -114,7 +131,8 @@ describe('pistons that change places', () => {
     await complete(shop, job, 'receive-parts', ({ place, feature }, wanted) =>
       feature === 'skirt' ? wanted + Number(place.split('/')[1]) * tenth : wanted)
     await measure(shop, job, {
-      operationKey: 'receive-parts', feature: pinDiameter(1), gaugeId: micrometer, number: 4, values: 9_270 * tenth,
+      operationKey: 'receive-parts', feature: pinDiameter(1), gaugeId: micrometer, number: 4,
+      values: 9_270 * tenth,
     })
     await sign(shop, job, 'receive-parts')
   }, 60_000)
@@ -133,7 +151,9 @@ describe('a forced-induction pin bushing', () => {
     const verdict = verdictOn(answer, 'pin-in-rod/1')
     expect(verdict).toMatchObject({ kind: 'outside', side: 'low', least: 4 * tenth, greatest: 4 * tenth })
     expect(verdict.uncertainty).toBeCloseTo(0.5 * tenth, 6)
-    expect(verdict.remedy).toMatchObject({ action: 'hone', amount: 3 * tenth, feature: smallEnd(1), reaches: 'target' })
+    expect(verdict.remedy).toMatchObject({
+      action: 'hone', amount: 3 * tenth, feature: smallEnd(1), reaches: 'target',
+    })
     expect(verdict.remedy?.sentence).toContain('0.0003 in')
   }, 60_000)
 
@@ -154,9 +174,12 @@ describe('a forced-induction pin bushing', () => {
     await measure(shop, job, small(5, 4 * tenth, shop.gauges.P1, true))
     const { body: plan } = await shop.as('owner').get(`/api/jobs/${job.number}/plan`).expect(200)
     await send(shop, `/api/jobs/${job.id}/plan`, {
-      duty: 'street', parts: plan.parts, options: plan.options, sheets: plan.sheets, reason: 'No blower after all',
+      duty: 'street', parts: plan.parts, options: plan.options, sheets: plan.sheets,
+      reason: 'No blower after all',
       basedOn: plan.revision,
     }, 'owner').expect(201)
-    expect(verdictOn(await read(shop, job, 'hone-small-ends'), 'pin-in-rod/1')).toMatchObject({ kind: 'within', least: 4 * tenth })
+    expect(verdictOn(await read(shop, job, 'hone-small-ends'), 'pin-in-rod/1')).toMatchObject({
+      kind: 'within', least: 4 * tenth,
+    })
   })
 })

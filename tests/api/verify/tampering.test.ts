@@ -20,7 +20,8 @@ beforeAll(async () => {
   const high = page.requirements.find(({ key }) => key === 'piston-in-bore/1')?.limits.high ?? 0
   await complete(shop, job, 'hone-bores', () => 85_945_000 + high + 1_000)
   const finding = {
-    id: randomUUID(), operationKey: 'hone-bores', requirementKey: 'piston-in-bore/1', title: 'Wide', sentence: 'Look.', stops: true,
+    id: randomUUID(), operationKey: 'hone-bores', requirementKey: 'piston-in-bore/1', title: 'Wide',
+    sentence: 'Look.', stops: true,
   }
   await send(shop, `/api/jobs/${job.id}/findings`, finding).expect(201)
   await send(shop, `/api/findings/${finding.id}/decision`, {
@@ -28,7 +29,8 @@ beforeAll(async () => {
   }, 'owner').expect(201)
   await sign(shop, job, 'hone-bores')
   await measure(shop, job, {
-    operationKey: 'hone-bores', feature: shortBlock.bore(1), gaugeId: shop.exact.length, number: 3, values: 85_945_000 + high + 2_000,
+    operationKey: 'hone-bores', feature: shortBlock.bore(1), gaugeId: shop.exact.length, number: 3,
+    values: 85_945_000 + high + 2_000,
   })
   signOff = await sign(shop, job, 'hone-bores')
   await shop.app.close()
@@ -66,7 +68,9 @@ const changes: Record<string, (copy: Copy) => Promise<void>> = {
     await copy.tamper('UPDATE plan_revision SET plan = $2 WHERE job_id = $1', [job.id, altered])
   },
   'altering a signer': async (copy) => {
-    await copy.tamper('UPDATE signature SET person_id = $2 WHERE sign_off_id = $1', [signOff.id, shop.people.owner.id])
+    await copy.tamper(
+      'UPDATE signature SET person_id = $2 WHERE sign_off_id = $1', [signOff.id, shop.people.owner.id],
+    )
   },
   'deleting the newest sign-off': async (copy) => {
     await copy.tamper('DELETE FROM signature WHERE sign_off_id = $1', [signOff.id])
@@ -94,7 +98,9 @@ const changes: Record<string, (copy: Copy) => Promise<void>> = {
   },
   'removing a blank from a payload': async (copy) => {
     const { rowCount } = await copy.tamper(
-      `UPDATE seal SET payload = regexp_replace(payload, ' ', '') WHERE job_id = $1 AND number = $2`, [job.id, signOff.sealNumber],
+      `UPDATE seal SET payload = regexp_replace(payload, ' ', '') WHERE job_id = $1 AND number = $2`, [
+        job.id, signOff.sealNumber,
+      ],
     )
     expect(rowCount).toBe(1)
   },

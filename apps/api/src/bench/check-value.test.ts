@@ -8,11 +8,14 @@ const bore: FeatureDefinition = {
 }
 // an analogue dial of 0.0001 in: half a division, 0.00005 in, is the finest that can be read
 const context: MeasuringContext = {
-  definition: bore, gauge: { resolution: 2_540, analogue: true }, isSetOnMate: false, expected: null, unit: 'inch',
+  definition: bore, gauge: { resolution: 2_540, analogue: true }, isSetOnMate: false, expected: null,
+  unit: 'inch',
 }
 const inch = (tenths: number) => nanometresOf(tenths * 2_540)
 
-function codeOf(value: number, typed: string, change: Partial<MeasuringContext> = {}, confirmed = false): string {
+function codeOf(
+  value: number, typed: string, change: Partial<MeasuringContext> = {}, confirmed = false,
+): string {
   try {
     checkValue({ value, typed, confirmed }, { ...context, ...change }, 'readings.0.typed')
     return 'taken'
@@ -43,12 +46,16 @@ describe('a typed value', () => {
   it('is refused when it is finer than half a division of a dial, or a digit of a display', () => {
     expect(codeOf(inch(40_000) + 1_270, '4.00005')).toBe('taken')
     expect(codeOf(inch(40_000) + 508, '4.00002')).toBe('length-too-fine')
-    expect(codeOf(inch(40_000) + 1_270, '4.00005', { gauge: { resolution: 2_540, analogue: false } })).toBe('length-too-fine')
+    expect(
+      codeOf(inch(40_000) + 1_270, '4.00005', { gauge: { resolution: 2_540, analogue: false } }),
+    ).toBe('length-too-fine')
   })
 
   it('is refused in the wrong unit or a thousand times off, whatever is confirmed', () => {
     expect(codeOf(4_000_000, '4 mm', {}, true)).toBe('value-implausible')
-    expect(codeOf(101_600, '0.1016 mm', { gauge: { resolution: 100, analogue: false } }, true)).toBe('value-implausible')
+    expect(
+      codeOf(101_600, '0.1016 mm', { gauge: { resolution: 100, analogue: false } }, true),
+    ).toBe('value-implausible')
   })
 
   it('asks once about a clearance ten times its target, and takes it when the machinist stands by it', () => {

@@ -1,5 +1,6 @@
 import {
-  checkMagnitude, checkResolution, DomainError, lengthUnits, nanometresOf, parseLength, parseQuantity, quantityUnits,
+  checkMagnitude, checkResolution, DomainError, lengthUnits, nanometresOf, parseLength, parseQuantity,
+  quantityUnits,
   sayLength, type Doubt, type FeatureDefinition, type Nanometres, type OtherQuantity, type QuantityUnitName,
   type ReaderUnit,
 } from '@tenths/domain'
@@ -24,8 +25,8 @@ export interface MeasuringContext {
 }
 
 /**
- * Refuses a value that does not follow from what was typed, that is finer than its gauge can show, or that gives a slip
- * away: the wrong unit, the decimal point in the wrong place.
+ * Refuses a value that does not follow from what was typed, that is finer than its gauge can show, or that
+ * gives a slip away: the wrong unit, the decimal point in the wrong place.
  * @throws ServiceError with the domain's code or `value-implausible`, at `field`
  */
 export function checkValue(reading: TypedValue, context: MeasuringContext, field: string): void {
@@ -46,8 +47,13 @@ export function checkValue(reading: TypedValue, context: MeasuringContext, field
 
 class Implausible extends Error {}
 
-/** The value must be the length that was typed, or a size at which a comparator shows the deviation that was typed. */
-function checkLength({ value, typed }: TypedValue, { definition, isSetOnMate, unit }: MeasuringContext): void {
+/**
+ * The value must be the length that was typed, or a size at which a comparator shows the deviation that was
+ * typed.
+ */
+function checkLength(
+  { value, typed }: TypedValue, { definition, isSetOnMate, unit }: MeasuringContext,
+): void {
   const length = nanometresOf(value)
   const isTyped = lengthsTyped(typed, unit).includes(length)
   if (!isTyped && !isDeviation(typed)) {
@@ -58,11 +64,16 @@ function checkLength({ value, typed }: TypedValue, { definition, isSetOnMate, un
   }
 }
 
-/** A comparator shows how far the size is from the one it was set at: its dial bounds the deviation, not the size. */
+/**
+ * A comparator shows how far the size is from the one it was set at: its dial bounds the deviation, not the
+ * size.
+ */
 function checkFineness({ value, typed }: TypedValue, { gauge, unit }: MeasuringContext): void {
   const length = nanometresOf(value)
   const shown = lengthsTyped(typed, unit).includes(length) ? [length] : lengthsTyped(typed, 'tenth')
-  const resolution = { display: gauge.analogue ? 'analogue' : 'digital', division: nanometresOf(gauge.resolution) } as const
+  const resolution = {
+    display: gauge.analogue ? 'analogue' : 'digital', division: nanometresOf(gauge.resolution),
+  } as const
   if (!shown.some((figure) => isReadable(figure, resolution))) checkResolution(shown[0] ?? length, resolution)
 }
 
@@ -70,7 +81,9 @@ function isDeviation(typed: string): boolean {
   return /^\s*[+\-−]/.test(typed)
 }
 
-/** Every length that the text can mean: a text that names its unit means one, a bare figure one for each unit. */
+/**
+ * Every length that the text can mean: a text that names its unit means one, a bare figure one for each unit.
+ */
 function lengthsTyped(typed: string, first: ReaderUnit | 'tenth'): Nanometres[] {
   const meant = parseLength(typed, first)
   const others = lengthUnits.flatMap((unit) => {
@@ -92,9 +105,14 @@ function isReadable(length: Nanometres, resolution: Parameters<typeof checkResol
   }
 }
 
-/** Torque, angle, mass and pressure are rounded once into their base unit, so the same text gives the same number again. */
+/**
+ * Torque, angle, mass and pressure are rounded once into their base unit, so the same text gives the same
+ * number again.
+ */
 function checkOther({ value, typed }: TypedValue, quantity: OtherQuantity): void {
-  const units = (Object.keys(quantityUnits) as QuantityUnitName[]).filter((name) => quantityUnits[name].quantity === quantity)
+  const units = (Object.keys(quantityUnits) as QuantityUnitName[]).filter(
+    (name) => quantityUnits[name].quantity === quantity,
+  )
   const meant = units.flatMap((name) => {
     try {
       return [parseQuantity(typed, name)]
@@ -103,15 +121,21 @@ function checkOther({ value, typed }: TypedValue, quantity: OtherQuantity): void
     }
   })
   if (meant.length === 0) throw new DomainError('number-unreadable', `“${typed}” is not a figure.`)
-  if (!meant.includes(value)) throw new Implausible(`“${typed}” is not the value that came with it. Type it again.`)
+  if (!meant.includes(value)) {
+    throw new Implausible(
+      `“${typed}” is not the value that came with it. Type it again.`,
+    )
+  }
 }
 
 /**
- * A size with a nominal cannot be 25 or 1000 times off, so that is never taken. What is judged only by its limits (a
- * clearance, an end play) can be far outside them and still be true: it is asked about once.
+ * A size with a nominal cannot be 25 or 1000 times off, so that is never taken. What is judged only by its
+ * limits (a clearance, an end play) can be far outside them and still be true: it is asked about once.
  */
 function doubtOf(value: number, { definition, isSetOnMate, expected }: MeasuringContext): Doubt | null {
   if (!isSetOnMate && definition.nominal !== null) return checkMagnitude(value, definition.nominal)
   const doubt = checkMagnitude(value, expected)
-  return doubt === null ? null : { ...doubt, outcome: 'ask', sentence: doubt.sentence.replace('nominal size', 'usual value') }
+  return doubt === null ? null : {
+    ...doubt, outcome: 'ask', sentence: doubt.sentence.replace('nominal size', 'usual value'),
+  }
 }

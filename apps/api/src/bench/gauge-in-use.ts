@@ -26,11 +26,18 @@ export async function usedGauge(client: PoolClient, gaugeId: string, now: Date):
       WHERE gauge.id = $1`,
     [gaugeId, now],
   )
-  if (gauge === undefined) throw new ServiceError('gauge-unfit', 'The shop has no such gauge.', 'pass.gaugeId')
+  if (gauge === undefined) {
+    throw new ServiceError(
+      'gauge-unfit', 'The shop has no such gauge.', 'pass.gaugeId',
+    )
+  }
   return gauge
 }
 
-/** @throws ServiceError `gauge-unfit` for a retired gauge, or one that measures something else than the feature asks for */
+/**
+ * @throws ServiceError `gauge-unfit` for a retired gauge, or one that measures something else than the
+ * feature asks for
+ */
 export function requireFit(gauge: GaugeInUse, definition: FeatureDefinition): void {
   if (gauge.retired) throw new ServiceError('gauge-unfit', `Gauge ${gauge.mark} is retired.`, 'pass.gaugeId')
   if (gauge.quantity !== definition.quantity) {

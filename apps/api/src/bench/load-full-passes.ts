@@ -12,16 +12,17 @@ interface PassRow extends Omit<WirePass, 'setOn' | 'openedAt' | 'readings'> {
 }
 
 /**
- * Passes with all their readings, superseded ones included, oldest first: everything that was ever measured of the job, or of
- * the features that are named.
+ * Passes with all their readings, superseded ones included, oldest first: everything that was ever measured
+ * of the job, or of the features that are named.
  * @param features pairs of part and feature; null for all
  */
 export async function loadFullPasses(
   database: Queryable, jobId: string, features: readonly { partId: string; feature: string }[] | null,
 ): Promise<WirePass[]> {
   const { rows } = await database.query<PassRow>(
-    `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number, pass.operation_key AS "operationKey",
-            pass.gauge_id AS "gaugeId", gauge.mark AS "gaugeMark", pass.standard_uncertainty AS "standardUncertainty",
+    `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number,
+            pass.operation_key AS "operationKey", pass.gauge_id AS "gaugeId", gauge.mark AS "gaugeMark",
+            pass.standard_uncertainty AS "standardUncertainty",
             pass.state, pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
             opener.name AS by, pass.opened_at AS "openedAt", coalesce(taken.readings, '[]') AS readings
        FROM pass
@@ -29,7 +30,8 @@ export async function loadFullPasses(
        JOIN person AS opener ON opener.id = pass.person_id
        LEFT JOIN LATERAL (
               SELECT json_agg(json_build_object(
-                       'id', reading.id, 'point', reading.point, 'value', reading.value, 'typed', reading.typed,
+                       'id', reading.id, 'point', reading.point, 'value', reading.value,
+                       'typed', reading.typed,
                        'supersedes', reading.supersedes, 'reason', reading.reason, 'by', person.name,
                        'takenAt', reading.taken_at) ORDER BY reading.taken_at, reading.id) AS readings
                 FROM reading JOIN person ON person.id = reading.person_id
@@ -43,8 +45,12 @@ export async function loadFullPasses(
   )
   return rows.map(({ setOnPartId, setOnFeature, openedAt, readings, ...pass }) => ({
     ...pass,
-    setOn: setOnPartId === null || setOnFeature === null ? null : { partId: setOnPartId, feature: setOnFeature },
+    setOn: setOnPartId === null || setOnFeature === null ? null : {
+      partId: setOnPartId, feature: setOnFeature,
+    },
     openedAt: openedAt.toISOString(),
-    readings: readings.map((reading) => ({ ...reading, takenAt: new Date(reading.takenAt).toISOString() })) as WirePass['readings'],
+    readings: readings.map(
+      (reading) => ({ ...reading, takenAt: new Date(reading.takenAt).toISOString() }),
+    ) as WirePass['readings'],
   }))
 }

@@ -8,9 +8,12 @@ export type WireObservation = z.infer<typeof ObservationState>
 export async function loadObservations(
   database: Queryable, jobId: string, operationKey: string | null,
 ): Promise<(WireObservation & { operationKey: string })[]> {
-  const { rows } = await database.query<Omit<WireObservation, 'observedAt'> & { operationKey: string; observedAt: Date }>(
+  const { rows } = await database.query<Omit<WireObservation, 'observedAt'> & {
+    operationKey: string; observedAt: Date
+  }>(
     `SELECT DISTINCT ON (observation.operation_key, observation.item)
-            observation.operation_key AS "operationKey", observation.item, observation.outcome, observation.note,
+            observation.operation_key AS "operationKey", observation.item, observation.outcome,
+            observation.note,
             person.name AS by, observation.observed_at AS "observedAt"
        FROM observation JOIN person ON person.id = observation.person_id
       WHERE observation.job_id = $1 AND ($2::text IS NULL OR observation.operation_key = $2)

@@ -16,12 +16,16 @@ interface SignOffRow {
   readonly reopenedAt: Date | null
 }
 
-/** Every sign-off with who signed and whether it was re-opened: of one operation, or of all when `operationKey` is null. */
+/**
+ * Every sign-off with who signed and whether it was re-opened: of one operation, or of all when
+ * `operationKey` is null.
+ */
 export async function loadSignOffPages(
   database: Queryable, jobId: string, operationKey: string | null,
 ): Promise<(WireSignOff & { operationKey: string })[]> {
   const { rows } = await database.query<SignOffRow>(
-    `SELECT sign_off.id, sign_off.operation_key AS "operationKey", sign_off.seal_number AS "sealNumber", seal.hash,
+    `SELECT sign_off.id, sign_off.operation_key AS "operationKey", sign_off.seal_number AS "sealNumber",
+            seal.hash,
             sign_off.signed_at AS "signedAt",
             ARRAY(SELECT person.name FROM signature JOIN person ON person.id = signature.person_id
                    WHERE signature.sign_off_id = sign_off.id ORDER BY person.name) AS by,

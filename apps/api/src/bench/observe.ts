@@ -23,12 +23,16 @@ export async function observe(
   const operation = operationOf(plan, body.operationKey)
   body.observations.forEach(({ item }, index) => {
     if (!operation.observations.some(({ key }) => key === item)) {
-      throw new ServiceError('body-invalid', `“${operation.title}” has no such thing to see.`, `observations.${index}.item`)
+      throw new ServiceError(
+        'body-invalid', `“${operation.title}” has no such thing to see.`, `observations.${index}.item`,
+      )
     }
   })
   const signatures = await signaturesOn(client, jobId, [operation.key])
   if (signatures.length === 0) await requireReachable(client, jobId, plan, operation)
-  const before = new Map((await loadObservations(client, jobId, operation.key)).map(({ item, outcome }) => [item, outcome]))
+  const before = new Map(
+    (await loadObservations(client, jobId, operation.key)).map(({ item, outcome }) => [item, outcome]),
+  )
   await client.query(
     `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, person_id)
      SELECT id, $1, $2, item, outcome, note, $3
@@ -41,7 +45,8 @@ export async function observe(
   if (changed !== undefined) {
     const title = operation.observations.find(({ key }) => key === changed.item)?.title ?? changed.item
     await reOpen(client, signatures, {
-      jobId, personId: person.id, cause: 'observation', reason: `“${title}” is now ${outcomeWords[changed.outcome]}.`,
+      jobId, personId: person.id, cause: 'observation',
+      reason: `“${title}” is now ${outcomeWords[changed.outcome]}.`,
     })
   }
   await projectOperations(client, jobId)

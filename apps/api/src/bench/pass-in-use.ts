@@ -13,7 +13,9 @@ export interface NamedPass {
   readonly setOn: { readonly partId: string; readonly feature: string } | null
 }
 
-/** The pass that readings go to: a new one, or the latest of its feature with the end of each point's chain. */
+/**
+ * The pass that readings go to: a new one, or the latest of its feature with the end of each point's chain.
+ */
 export interface PassInUse {
   readonly isNew: boolean
   /** Id of the reading that counts, by point. */
@@ -33,8 +35,10 @@ interface KnownPass {
 }
 
 /**
- * Finds where readings of a pass go. Only the latest pass of a feature takes any; a new one is the next in number.
- * @throws ServiceError `pass-not-latest`; `gauge-unfit` when a pass that began with one gauge is to go on with another
+ * Finds where readings of a pass go. Only the latest pass of a feature takes any; a new one is the next in
+ * number.
+ * @throws ServiceError `pass-not-latest`; `gauge-unfit` when a pass that began with one gauge is to go on
+ *   with another
  */
 export async function passInUse(client: PoolClient, jobId: string, named: NamedPass): Promise<PassInUse> {
   const { rows } = await client.query<KnownPass>(
@@ -50,13 +54,17 @@ export async function passInUse(client: PoolClient, jobId: string, named: NamedP
   if (known === undefined) {
     const next = (latest?.number ?? 0) + 1
     if (named.number !== next) {
-      throw new ServiceError('pass-not-latest', `The next measuring of this feature is pass ${next}: look at it again.`, 'pass.number')
+      throw new ServiceError(
+        'pass-not-latest', `The next measuring of this feature is pass ${next}: look at it again.`,
+        'pass.number',
+      )
     }
     return { isNew: true, chainEnds: new Map() }
   }
   if (known !== latest || known.jobId !== jobId || known.number !== named.number) {
     throw new ServiceError(
-      'pass-not-latest', 'This feature was measured again since: only its latest pass takes readings.', 'pass.id',
+      'pass-not-latest', 'This feature was measured again since: only its latest pass takes readings.',
+      'pass.id',
     )
   }
   requireSameContext(known, named)

@@ -6,12 +6,17 @@ import { allBefore, unsignedBefore } from '../judging/route-order.ts'
 /** The operation of that key. @throws ServiceError `operation-unknown` */
 export function operationOf(plan: Plan, key: string): Operation {
   const operation = plan.operations.find((candidate) => candidate.key === key)
-  if (operation === undefined) throw new ServiceError('operation-unknown', 'This job’s route has no such step.', 'operationKey')
+  if (operation === undefined) {
+    throw new ServiceError(
+      'operation-unknown', 'This job’s route has no such step.', 'operationKey',
+    )
+  }
   return operation
 }
 
 /**
- * Refuses work on an operation while one before it is not signed: nothing is measured before the wash before it.
+ * Refuses work on an operation while one before it is not signed: nothing is measured before the wash before
+ * it.
  * @throws ServiceError `operation-not-reachable`, naming what comes first
  */
 export async function requireReachable(
@@ -31,5 +36,7 @@ export function refuseUnreached(operation: Operation, waitsFor: readonly Operati
   if (waitsFor.length === 0) return
   const titles = waitsFor.slice(0, 3).map(({ title }) => `“${title}”`).join(', ')
   const more = waitsFor.length > 3 ? ` and ${waitsFor.length - 3} more` : ''
-  throw new ServiceError('operation-not-reachable', `“${operation.title}” waits for ${titles}${more} to be signed first.`)
+  throw new ServiceError(
+    'operation-not-reachable', `“${operation.title}” waits for ${titles}${more} to be signed first.`,
+  )
 }

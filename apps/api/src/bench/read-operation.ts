@@ -67,15 +67,20 @@ export async function readOperation(
 async function loadMarked(
   database: Queryable, { jobId, placed }: Evidence, places: ReadonlySet<string>,
 ): Promise<Page['placed']> {
-  const { rows } = await database.query<{ id: string; mark: string }>('SELECT id, mark FROM part WHERE job_id = $1', [jobId])
+  const { rows } = await database.query<{ id: string; mark: string }>(
+    'SELECT id, mark FROM part WHERE job_id = $1', [jobId],
+  )
   const marks = new Map(rows.map(({ id, mark }) => [id, mark]))
-  return placed.filter(({ place }) => places.has(place)).map((one) => ({ ...one, mark: marks.get(one.partId) ?? '' }))
+  return placed.filter(({ place }) => places.has(place)).map(
+    (one) => ({ ...one, mark: marks.get(one.partId) ?? '' }),
+  )
 }
 
 /** Gauges that can measure what is measured here, by mark. Those out of date are shown as such. */
 async function loadGauges(database: Queryable, quantities: readonly string[]): Promise<Page['gauges']> {
   const { rows } = await database.query<Page['gauges'][number]>(
-    `SELECT id, mark, name, kind, quantity, resolution, analogue, clockwise_is_smaller AS "clockwiseIsSmaller",
+    `SELECT id, mark, name, kind, quantity, resolution, analogue,
+            clockwise_is_smaller AS "clockwiseIsSmaller",
             standard_uncertainty AS "standardUncertainty", calibrated_until AS "calibratedUntil", retired
        FROM gauge
       WHERE quantity = ANY ($1) AND NOT retired

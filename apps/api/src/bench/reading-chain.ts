@@ -15,11 +15,12 @@ export interface NewReading {
 }
 
 /**
- * Checks that each reading is the next link of its point's chain: the first of a point that has none, or a correction of the
- * one that counts, with a reason.
+ * Checks that each reading is the next link of its point's chain: the first of a point that has none, or a
+ * correction of the one that counts, with a reason.
  * @param chainEnds id of the reading that counts, by point, before these
  * @returns the readings with the path of their field, in order
- * @throws ServiceError `point-unknown`, `point-taken`, `reading-not-latest`, or `body-invalid` for a reason that is missing
+ * @throws ServiceError `point-unknown`, `point-taken`, `reading-not-latest`, or `body-invalid` for a reason
+ *   that is missing
  */
 export function ownLinks(
   readings: readonly NewReading[], chainEnds: ReadonlyMap<string, string>, definition: FeatureDefinition,
@@ -29,7 +30,9 @@ export function ownLinks(
   return readings.map((reading) => {
     const field = `readings.${reading.index}`
     if (!points.has(reading.point)) {
-      throw new ServiceError('point-unknown', `${definition.title} has no point “${reading.point}”.`, `${field}.point`)
+      throw new ServiceError(
+        'point-unknown', `${definition.title} has no point “${reading.point}”.`, `${field}.point`,
+      )
     }
     const end = ends.get(reading.point)
     if (reading.supersedes === null && end !== undefined) {
@@ -40,7 +43,8 @@ export function ownLinks(
     }
     if (reading.supersedes !== null && reading.supersedes !== end) {
       throw new ServiceError(
-        'reading-not-latest', 'Somebody corrected this reading meanwhile: look at it again.', `${field}.supersedes`,
+        'reading-not-latest', 'Somebody corrected this reading meanwhile: look at it again.',
+        `${field}.supersedes`,
       )
     }
     if ((reading.supersedes === null) !== (reading.reason === null) || reading.reason === '') {

@@ -4,22 +4,26 @@ import type { NamedPass } from './pass-in-use.ts'
 import type { NewReading } from './reading-chain.ts'
 
 /**
- * The readings that are not kept yet, each with its place in the request: what was sent twice, with whatever key, is taken
- * once.
+ * The readings that are not kept yet, each with its place in the request: what was sent twice, with whatever
+ * key, is taken once.
  * @throws ServiceError `point-taken` when an id belongs to another reading
  */
 export async function withoutKnown(
   client: PoolClient, passId: string, readings: readonly Omit<NewReading, 'index'>[],
 ): Promise<NewReading[]> {
   const { rows } = await client.query<{ id: string; passId: string; point: string; value: number }>(
-    'SELECT id, pass_id AS "passId", point, value FROM reading WHERE id = ANY ($1)', [readings.map(({ id }) => id)],
+    'SELECT id, pass_id AS "passId", point, value FROM reading WHERE id = ANY ($1)', [
+      readings.map(({ id }) => id),
+    ],
   )
   const known = new Map(rows.map((row) => [row.id, row]))
   const indexed = readings.map((reading, index) => ({ ...reading, index }))
   for (const { id, point, value, index } of indexed) {
     const same = known.get(id)
     if (same !== undefined && (same.passId !== passId || same.point !== point || same.value !== value)) {
-      throw new ServiceError('point-taken', 'This reading was taken already, with another value.', `readings.${index}.id`)
+      throw new ServiceError(
+        'point-taken', 'This reading was taken already, with another value.', `readings.${index}.id`,
+      )
     }
   }
   return indexed.filter(({ id }) => !known.has(id))
@@ -36,20 +40,24 @@ export async function insertPass(
                        set_on_part_id, set_on_feature, person_id, device_id)
      VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)`,
     [
-      pass.id, pass.jobId, pass.partId, pass.feature, pass.number, pass.operationKey, pass.gaugeId, pass.standardUncertainty,
+      pass.id, pass.jobId, pass.partId, pass.feature, pass.number, pass.operationKey, pass.gaugeId,
+      pass.standardUncertainty,
       pass.state, pass.setOn?.partId ?? null, pass.setOn?.feature ?? null, pass.personId, pass.deviceId,
     ],
   )
 }
 
 export async function insertReadings(
-  client: PoolClient, { passId, personId, readings }: { passId: string; personId: string; readings: readonly NewReading[] },
+  client: PoolClient, { passId, personId, readings }: {
+    passId: string; personId: string; readings: readonly NewReading[]
+  },
 ): Promise<void> {
   await client.query(
     `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_at)
      SELECT id, $1, point, value, typed, supersedes, reason, $2, "deviceAt"
        FROM json_to_recordset($3) AS fresh (
-              id uuid, point text, value bigint, typed text, supersedes uuid, reason text, "deviceAt" timestamptz)`,
+              id uuid, point text, value bigint, typed text, supersedes uuid, reason text,
+              "deviceAt" timestamptz)`,
     [passId, personId, JSON.stringify(readings)],
   )
 }

@@ -15,18 +15,26 @@ export interface SealedReading {
   readonly person: string
 }
 
-/** Ids of all that a signature rests on: the readings of each verdict, mates included, and of what is only recorded. */
+/**
+ * Ids of all that a signature rests on: the readings of each verdict, mates included, and of what is only
+ * recorded.
+ */
 export function readingsReliedOn({ operation, verdicts }: Standing, { placed, passes }: Evidence): string[] {
   const partAt = new Map(placed.map(({ place, partId }) => [place, partId]))
   const recorded = operation.features.flatMap(({ place, feature }) =>
     passes.find((pass) => pass.partId === partAt.get(place) && pass.feature === feature)?.readings ?? [])
-  return [...new Set([...verdicts.flatMap(({ readings }) => readings), ...recorded.map(({ id }) => id)])].sort()
+  return [
+    ...new Set([...verdicts.flatMap(({ readings }) => readings), ...recorded.map(({ id }) => id)])
+  ].sort()
 }
 
 /** These readings in full, in the order of their ids. */
-export async function loadReliedReadings(database: Queryable, ids: readonly string[]): Promise<SealedReading[]> {
+export async function loadReliedReadings(
+  database: Queryable, ids: readonly string[],
+): Promise<SealedReading[]> {
   const { rows } = await database.query<SealedReading>(
-    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value, reading.typed,
+    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value,
+            reading.typed,
             gauge.mark AS gauge, reading.person_id AS person
        FROM reading
        JOIN pass ON pass.id = reading.pass_id

@@ -1,5 +1,6 @@
 import {
-  addPart as addPartRoute, observe as observeRoute, placeParts as placePartsRoute, readOperation as readOperationRoute,
+  addPart as addPartRoute, observe as observeRoute, placeParts as placePartsRoute,
+  readOperation as readOperationRoute,
   signOff as signOffRoute, startWork, takeReadings as takeReadingsRoute,
 } from '@tenths/contract'
 import type { FastifyInstance } from 'fastify'

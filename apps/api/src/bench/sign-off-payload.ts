@@ -43,23 +43,30 @@ export function signOffPayload(
   },
 ): SignOffPayload {
   const { operation, verdicts, conceded } = standing
-  const requirements = new Map(evidence.plan.requirements.map((requirement) => [requirement.key, requirement]))
+  const requirements = new Map(
+    evidence.plan.requirements.map((requirement) => [requirement.key, requirement]),
+  )
   return {
     signOff: id,
     operation: { key: operation.key, title: operation.title },
     definitionHash: hash,
     planRevision: evidence.planRevision,
     judgeVersion: JUDGE_VERSION,
-    requirements: verdicts.flatMap(({ requirement: key, kind, least, greatest, uncertainty, guardBand, readings: ids }) => {
+    requirements: verdicts.flatMap(({
+      requirement: key, kind, least, greatest, uncertainty, guardBand, readings: ids,
+    }) => {
       const requirement = requirements.get(key)
       return requirement === undefined ? [] : [{
-        key, title: requirement.title, limits: requirement.limits, kind, least, greatest, uncertainty, guardBand,
+        key, title: requirement.title, limits: requirement.limits, kind, least, greatest, uncertainty,
+        guardBand,
         readings: ids, concession: conceded.get(key)?.findingId ?? null,
       }]
     }),
     readings,
     observations: operation.observations.flatMap(({ key, title }) => {
-      const tick = evidence.observations.find(({ operationKey, item }) => operationKey === operation.key && item === key)
+      const tick = evidence.observations.find(
+        ({ operationKey, item }) => operationKey === operation.key && item === key,
+      )
       return tick === undefined
         ? []
         : [{ id: tick.id, item: key, title, outcome: tick.outcome, note: tick.note, person: tick.personId }]

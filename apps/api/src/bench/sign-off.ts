@@ -22,10 +22,14 @@ type Route = typeof signOffRoute
  * Checks the PINs, before anything is begun: a wrong one is counted although nothing is signed.
  * @throws ServiceError `same-person-twice`, or as verifyPin
  */
-export async function checkSignatures({ shop, deviceId, now }: Caller, { body }: CommandInput<Route>): Promise<void> {
+export async function checkSignatures(
+  { shop, deviceId, now }: Caller, { body }: CommandInput<Route>,
+): Promise<void> {
   const [first, second] = body.signatures
   if (first?.personId === second?.personId) {
-    throw new ServiceError('same-person-twice', 'Two different people sign: one checks the other.', 'signatures.1.personId')
+    throw new ServiceError(
+      'same-person-twice', 'Two different people sign: one checks the other.', 'signatures.1.personId',
+    )
   }
   for (const [index, { personId, pin }] of body.signatures.entries()) {
     await verifyPin(shop.pool, {
@@ -56,7 +60,9 @@ export async function signOff(
   if (standing === undefined) throw new Error(`Operation ${operation.key} of the plan stands nowhere.`)
   requireReady(standing, evidence.plan.requirements)
   if (body.signatures.length < operation.signatures) {
-    throw new ServiceError('second-person-needed', `“${operation.title}” takes two people’s signatures.`, 'signatures')
+    throw new ServiceError(
+      'second-person-needed', `“${operation.title}” takes two people’s signatures.`, 'signatures',
+    )
   }
 
   const readings = await loadReliedReadings(client, readingsReliedOn(standing, evidence))
@@ -72,7 +78,9 @@ export async function signOff(
     [body.id, jobId, seal.number, operation.key, hash, job.planRevision, seal.sealedAt],
   )
   await client.query(
-    'INSERT INTO signature (sign_off_id, person_id) SELECT $1, unnest($2::uuid[])', [body.id, signers.map(({ id }) => id)],
+    'INSERT INTO signature (sign_off_id, person_id) SELECT $1, unnest($2::uuid[])', [
+      body.id, signers.map(({ id }) => id),
+    ],
   )
   await client.query(
     'INSERT INTO sign_off_reading (sign_off_id, reading_id) SELECT $1, unnest($2::uuid[])',
@@ -85,15 +93,24 @@ export async function signOff(
   }
 }
 
-/** @throws ServiceError `operation-signed`, `operation-not-reachable`, or `operation-not-complete` saying what is missing */
+/**
+ * @throws ServiceError `operation-signed`, `operation-not-reachable`, or `operation-not-complete` saying what
+ * is missing
+ */
 function requireReady(standing: Standing, requirements: readonly { key: string; title: string }[]): void {
   const { operation } = standing
-  if (standing.signOff !== null) throw new ServiceError('operation-signed', `“${operation.title}” is signed already.`)
+  if (standing.signOff !== null) {
+    throw new ServiceError(
+      'operation-signed', `“${operation.title}” is signed already.`,
+    )
+  }
   refuseUnreached(operation, standing.waitsFor)
   const titles = new Map(requirements.map(({ key, title }) => [key, title]))
   const obstacles = obstaclesOf(standing, (key) => titles.get(key) ?? key)
   if (obstacles.length > 0) {
-    throw new ServiceError('operation-not-complete', `“${operation.title}” cannot be signed yet. ${sentences(obstacles)}`)
+    throw new ServiceError(
+      'operation-not-complete', `“${operation.title}” cannot be signed yet. ${sentences(obstacles)}`,
+    )
   }
 }
 

@@ -21,8 +21,8 @@ import { insertPass, insertReadings, withoutKnown } from './readings-table.ts'
 type Route = typeof takeReadingsRoute
 
 /**
- * Takes readings of one pass: the first of a new pass, more of the latest one, or corrections in it. Whatever was signed
- * and relied on what they change re-opens in the same transaction.
+ * Takes readings of one pass: the first of a new pass, more of the latest one, or corrections in it. Whatever
+ * was signed and relied on what they change re-opens in the same transaction.
  */
 export async function takeReadings(
   { client, person, deviceId, now, announce }: CommandContext, { params, body }: CommandInput<Route>,
@@ -43,7 +43,8 @@ export async function takeReadings(
     const inUse = await passInUse(client, jobId, body.pass)
     requireFit(gauge, definition)
     const isCorrecting = fresh.every(({ supersedes }) => supersedes !== null)
-    // What was written down wrongly may always be put right; anything newly measured needs its turn and a gauge in date.
+    // What was written down wrongly may always be put right; anything newly measured needs its turn and a
+    // gauge in date.
     if (!isCorrecting) {
       await requireReachable(client, jobId, plan, operation)
       requireInDate(gauge)
@@ -51,7 +52,10 @@ export async function takeReadings(
     const links = ownLinks(fresh, inUse.chainEnds, definition)
     const expected = expectedValue(plan, definition)
     for (const { reading, field } of links) {
-      checkValue(reading, { definition, gauge, isSetOnMate: body.pass.setOn !== null, expected, unit: settings.unit }, `${field}.typed`)
+      checkValue(
+        reading, { definition, gauge, isSetOnMate: body.pass.setOn !== null, expected, unit: settings.unit },
+        `${field}.typed`,
+      )
     }
     if (inUse.isNew) {
       await insertPass(client, {
@@ -70,19 +74,24 @@ export async function takeReadings(
   return { verdicts: structuredClone(standing?.verdicts ?? []) as Answer<Route>['verdicts'], reopened }
 }
 
-/** The feature as this operation or one of its requirements knows it, in the place where the part sits now. */
+/**
+ * The feature as this operation or one of its requirements knows it, in the place where the part sits now.
+ */
 function measuredHere(
   plan: Plan, operation: Operation, placed: readonly { place: string; partId: string }[],
   { partId, feature }: { partId: string; feature: string },
 ): FeatureDefinition {
   const place = placed.find((one) => one.partId === partId)?.place
   if (place === undefined) {
-    throw new ServiceError('part-unknown', 'This part is in no place of this job: place it before you measure it.', 'pass.partId')
+    throw new ServiceError(
+      'part-unknown', 'This part is in no place of this job: place it before you measure it.', 'pass.partId',
+    )
   }
   const definition = featuresAt(plan, operation).find((one) => one.place === place && one.feature === feature)
   if (definition === undefined) {
     throw new ServiceError(
-      'feature-unknown', `“${operation.title}” measures no such feature of ${placeTitle(place)}.`, 'pass.feature',
+      'feature-unknown', `“${operation.title}” measures no such feature of ${placeTitle(place)}.`,
+      'pass.feature',
     )
   }
   return definition
@@ -103,11 +112,17 @@ function requireMate(
       && placed.some(({ place, partId }) => place === mate.place && partId === setOn.partId)
   })
   if (!isMate) {
-    throw new ServiceError('part-unknown', `${definition.title} is not fitted to the part that the gauge was set on.`, 'pass.setOn')
+    throw new ServiceError(
+      'part-unknown', `${definition.title} is not fitted to the part that the gauge was set on.`,
+      'pass.setOn',
+    )
   }
 }
 
-/** What a value without a nominal is expected near: the target of the requirement that names the feature, or a limit. */
+/**
+ * What a value without a nominal is expected near: the target of the requirement that names the feature, or a
+ * limit.
+ */
 function expectedValue(plan: Plan, definition: FeatureDefinition): number | null {
   const own = featureKey(definition)
   const requirement = plan.requirements.find(({ measurand }) =>
@@ -128,12 +143,16 @@ async function reOpenRelying(
   const superseded = fresh.flatMap(({ supersedes }) => supersedes ?? [])
   if (superseded.length > 0) {
     const reason = `${definition.title}: ${fresh.find(({ reason: said }) => said !== null)?.reason ?? 'corrected'}`
-    return reOpen(client, await relyingOnReadings(client, jobId, superseded), { jobId, personId, cause: 'correction', reason })
+    return reOpen(
+      client, await relyingOnReadings(client, jobId, superseded),
+      { jobId, personId, cause: 'correction', reason },
+    )
   }
   // Nobody can have relied on a feature before it was measured for the first time.
   if (!inUse.isNew || measured.number === 1) return []
   const relying = await relyingOnFeature(client, jobId, measured)
   return reOpen(client, relying, {
-    jobId, personId, cause: 'new-pass', reason: `${definition.title} was measured again (pass ${measured.number}).`,
+    jobId, personId, cause: 'new-pass',
+    reason: `${definition.title} was measured again (pass ${measured.number}).`,
   })
 }

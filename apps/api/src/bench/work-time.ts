@@ -9,7 +9,10 @@ import { operationOf } from './reach.ts'
 
 type Route = typeof startWork
 
-/** Starts or stops a person's clock on an operation. A person works at one thing: starting stops what still ran. */
+/**
+ * Starts or stops a person's clock on an operation. A person works at one thing: starting stops what still
+ * ran.
+ */
 export async function runClock(
   { client, person, announce }: CommandContext, { params, body }: CommandInput<Route>,
 ): Promise<Answer<Route>> {
@@ -30,17 +33,24 @@ export async function runClock(
 }
 
 async function start(
-  client: CommandContext['client'], jobId: string, { id, operationKey }: { id: string; operationKey: string }, personId: string,
+  client: CommandContext['client'], jobId: string, { id, operationKey }: { id: string; operationKey: string },
+  personId: string,
 ): Promise<void> {
   const { rowCount } = await client.query('SELECT FROM work_time WHERE id = $1', [id])
   if (rowCount !== 0) return
-  await client.query('UPDATE work_time SET stopped_at = now() WHERE person_id = $1 AND stopped_at IS NULL', [personId])
   await client.query(
-    'INSERT INTO work_time (id, job_id, operation_key, person_id) VALUES ($1, $2, $3, $4)', [id, jobId, operationKey, personId],
+    'UPDATE work_time SET stopped_at = now() WHERE person_id = $1 AND stopped_at IS NULL', [personId],
+  )
+  await client.query(
+    'INSERT INTO work_time (id, job_id, operation_key, person_id) VALUES ($1, $2, $3, $4)', [
+      id, jobId, operationKey, personId,
+    ],
   )
 }
 
-/** Whole minutes that anybody worked on an operation so far, and whether this person's clock runs on it now. */
+/**
+ * Whole minutes that anybody worked on an operation so far, and whether this person's clock runs on it now.
+ */
 export async function timeWorked(
   database: Queryable, jobId: string, operationKey: string, personId: string,
 ): Promise<{ running: boolean; minutes: number }> {

@@ -4,7 +4,9 @@ import type { Queryable } from '../database/queryable.ts'
 
 type Desk = z.input<(typeof readDesk)['answer']>
 
-/** Unsigned minutes of all open jobs by kind of bench: what can be done now, and what waits for earlier steps. */
+/**
+ * Unsigned minutes of all open jobs by kind of bench: what can be done now, and what waits for earlier steps.
+ */
 export async function loadPerBench(database: Queryable): Promise<Desk['load']> {
   const { rows } = await database.query<Desk['load'][number]>(
     `SELECT open.bench_kind AS "benchKind",

@@ -1,6 +1,8 @@
 import { Temporal } from 'temporal-polyfill'
 
-/** Hands-on minutes in a working day of one person: eight hours. A starter figure, common practice, no source. */
+/**
+ * Hands-on minutes in a working day of one person: eight hours. A starter figure, common practice, no source.
+ */
 export const WORKING_DAY_MINUTES = 480
 
 /** Whether a promise is at risk, and what that was worked out from. */
@@ -11,8 +13,8 @@ export interface Risk {
 }
 
 /**
- * Holds what is left to do against the days until a promise, as if one person worked on this job alone for eight hours a
- * day, Monday to Friday, today included. It does not see queues, waiting or outside work.
+ * Holds what is left to do against the days until a promise, as if one person worked on this job alone for
+ * eight hours a day, Monday to Friday, today included. It does not see queues, waiting or outside work.
  * @param today and promisedOn calendar days, `YYYY-MM-DD`, in the shop's time zone
  */
 export function riskOf(remainingMinutes: number, today: string, promisedOn: string): Risk {
@@ -20,7 +22,10 @@ export function riskOf(remainingMinutes: number, today: string, promisedOn: stri
   const basis = 'one person on it, 8 hours a day, Monday to Friday'
   const hours = (minutes: number) => `${(minutes / 60).toFixed(1)} h`
   if (promisedOn < today) {
-    return { isAtRisk: true, workingDaysLeft: 0, reason: `Promised for ${promisedOn}, and ${hours(remainingMinutes)} of work are left.` }
+    return {
+      isAtRisk: true, workingDaysLeft: 0,
+      reason: `Promised for ${promisedOn}, and ${hours(remainingMinutes)} of work are left.`,
+    }
   }
   const room = days * WORKING_DAY_MINUTES
   return {
@@ -30,13 +35,18 @@ export function riskOf(remainingMinutes: number, today: string, promisedOn: stri
   }
 }
 
-/** Mondays to Fridays from the first day to the last, both included; none when the last comes before the first. */
+/**
+ * Mondays to Fridays from the first day to the last, both included; none when the last comes before the
+ * first.
+ */
 export function workingDays(from: string, to: string): number {
   const first = Temporal.PlainDate.from(from)
   const days = first.until(Temporal.PlainDate.from(to)).days + 1
   if (days <= 0) return 0
   const rest = days % 7
-  const inRest = Array.from({ length: rest }, (_, index) => (first.dayOfWeek - 1 + index) % 7).filter((day) => day < 5)
+  const inRest = Array.from(
+    { length: rest }, (_, index) => (first.dayOfWeek - 1 + index) % 7,
+  ).filter((day) => day < 5)
   return Math.floor(days / 7) * 5 + inRest.length
 }
 

@@ -12,7 +12,9 @@ export function deskRoutes(app: FastifyInstance): void {
   const { pool } = app.shop
   register(app, readDesk, async ({ shop }) => {
     const today = await readToday(pool, shop.now())
-    const jobs = (await loadOpenJobs(pool)).map((job) => ({ ...job, ...riskOf(job.remainingMinutes, today, job.promisedOn) }))
+    const jobs = (await loadOpenJobs(pool)).map(
+      (job) => ({ ...job, ...riskOf(job.remainingMinutes, today, job.promisedOn) }),
+    )
     const atRisk = jobs.filter(({ isAtRisk }) => isAtRisk)
     const summaries = await readSummaries(pool, atRisk.map(({ id }) => id), today)
     return {
@@ -22,7 +24,8 @@ export function deskRoutes(app: FastifyInstance): void {
       atRisk: summaries.flatMap((summary) => {
         const job = atRisk.find(({ id }) => id === summary.id)
         return job === undefined ? [] : [{
-          ...summary, remainingMinutes: job.remainingMinutes, workingDaysLeft: job.workingDaysLeft, reason: job.reason,
+          ...summary, remainingMinutes: job.remainingMinutes, workingDaysLeft: job.workingDaysLeft,
+          reason: job.reason,
         }]
       }),
       findings: await loadFindings(pool, { state: 'open' }),

@@ -26,8 +26,8 @@ export interface ConcessionPayload {
 }
 
 /**
- * The owner's decision. A concession covers the requirement for an interval of values and is sealed; any other sends the part
- * back, and re-opens the step if it was signed.
+ * The owner's decision. A concession covers the requirement for an interval of values and is sealed; any
+ * other sends the part back, and re-opens the step if it was signed.
  */
 export async function decideFinding(
   { client, person, announce }: CommandContext, { params, body }: Input,
@@ -51,7 +51,8 @@ export async function decideFinding(
   )
   if (isConcession) {
     const payload: ConcessionPayload = {
-      finding: finding.id, title: finding.title, operation: operationKey, requirement: requirementKey, low, high,
+      finding: finding.id, title: finding.title, operation: operationKey, requirement: requirementKey, low,
+      high,
       reason: body.reason, person: { id: person.id, name: person.name },
     }
     await appendSeal(client, { jobId, kind: 'concession', payload })
@@ -92,8 +93,14 @@ async function interval(
   const low = body.low ?? verdict?.least ?? null
   const high = body.high ?? verdict?.greatest ?? null
   if (low === null || high === null) {
-    throw new ServiceError('value-out-of-range', 'Nothing counts as measured here yet: name the values that you let pass.', 'low')
+    throw new ServiceError(
+      'value-out-of-range', 'Nothing counts as measured here yet: name the values that you let pass.', 'low',
+    )
   }
-  if (low > high) throw new ServiceError('value-out-of-range', 'The lower value is greater than the upper one.', 'low')
+  if (low > high) {
+    throw new ServiceError(
+      'value-out-of-range', 'The lower value is greater than the upper one.', 'low',
+    )
+  }
   return { low, high }
 }

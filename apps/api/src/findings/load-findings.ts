@@ -22,12 +22,16 @@ export interface FindingFilter {
   readonly state?: 'open' | 'decided'
 }
 
-/** Findings with what the owner decided, the oldest first. Withdrawn ones only where a single one is asked for. */
+/**
+ * Findings with what the owner decided, the oldest first. Withdrawn ones only where a single one is asked
+ * for.
+ */
 export async function loadFindings(database: Queryable, filter: FindingFilter): Promise<WireFinding[]> {
   const { rows } = await database.query<FindingRow>(
     `SELECT finding.id, finding.job_id AS "jobId", job.number AS "jobNumber", engine.name AS "engineName",
             finding.operation_key AS "operationKey", operation_state.title AS "operationTitle",
-            finding.requirement_key AS "requirementKey", finding.source, finding.title, finding.sentence, finding.stops,
+            finding.requirement_key AS "requirementKey", finding.source, finding.title, finding.sentence,
+            finding.stops,
             finding.state, raiser.name AS "raisedBy", finding.raised_at AS "raisedAt",
             decision.decision, decision.reason AS "decisionReason", decision.low, decision.high,
             decider.name AS "decidedBy", decision.decided_at AS "decidedAt"

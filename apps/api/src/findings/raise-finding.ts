@@ -14,7 +14,9 @@ export async function raiseFinding(
   { client, person, announce }: CommandContext, { params, body }: CommandInput<typeof raiseFindingRoute>,
 ): Promise<WireFinding> {
   const jobId = params.id
-  announce({ kind: 'raise-finding', jobId, ...(body.operationKey === null ? {} : { operationKey: body.operationKey }) })
+  announce({
+    kind: 'raise-finding', jobId, ...(body.operationKey === null ? {} : { operationKey: body.operationKey })
+  })
   await lockJob(client, jobId)
   const { plan } = await loadPlan(client, jobId)
   if (body.operationKey !== null) operationOf(plan, body.operationKey)
@@ -45,12 +47,17 @@ function requirementOf(plan: Plan, key: string): Requirement {
   return requirement
 }
 
-/** The same finding raised twice is one; another one about the same line of the fit sheet waits for the owner already. */
+/**
+ * The same finding raised twice is one; another one about the same line of the fit sheet waits for the owner
+ * already.
+ */
 async function requireSame(
   client: CommandContext['client'], jobId: string, id: string, requirement: Requirement | null,
 ): Promise<void> {
   const { rowCount } = await client.query('SELECT FROM finding WHERE id = $1 AND job_id = $2', [id, jobId])
   if (rowCount === 1) return
-  const where = requirement === null ? 'this' : featuresOfMeasurand(requirement.measurand).map(({ place }) => placeTitle(place)).join(' and ')
+  const where = requirement === null ? 'this' : featuresOfMeasurand(requirement.measurand).map(
+    ({ place }) => placeTitle(place),
+  ).join(' and ')
   throw new ServiceError('already-exists', `A finding about ${where} waits for the owner already.`)
 }

@@ -18,12 +18,17 @@ export function requirementsOf(plan: Plan, operation: Operation): Requirement[] 
   return operation.requirements.flatMap((key) => byKey.get(key) ?? [])
 }
 
-/** What may be measured at an operation: its own features first, then those of the mates that its requirements name. */
+/**
+ * What may be measured at an operation: its own features first, then those of the mates that its requirements
+ * name.
+ */
 export function featuresAt(plan: Plan, operation: Operation): FeatureDefinition[] {
   const index = indexFeatures(plan.features)
   const references = [
     ...operation.features,
     ...requirementsOf(plan, operation).flatMap(({ measurand }) => featuresOfMeasurand(measurand)),
   ]
-  return [...new Map(references.map((reference) => [featureKey(reference), featureOf(index, reference)])).values()]
+  return [
+    ...new Map(references.map((reference) => [featureKey(reference), featureOf(index, reference)])).values()
+  ]
 }

@@ -16,7 +16,8 @@ export async function findJob(
   database: Queryable, { id = null, number = null }: { id?: string | null; number?: number | null },
 ): Promise<JobHead> {
   const { rows: [job] } = await database.query<JobHead>(
-    `SELECT job.id, job.number, job.state, engine.name AS "engineName", job.duty, job.plan_revision AS "planRevision"
+    `SELECT job.id, job.number, job.state, engine.name AS "engineName", job.duty,
+            job.plan_revision AS "planRevision"
        FROM job JOIN engine ON engine.id = job.engine_id
       WHERE job.id = $1 OR job.number = $2`,
     [id, number],

@@ -16,12 +16,13 @@ interface PassRow {
 }
 
 /**
- * The latest pass of each feature of each part, with the readings that count: those that no correction supersedes.
- * Earlier passes were true of metal that may be gone, and are left out.
+ * The latest pass of each feature of each part, with the readings that count: those that no correction
+ * supersedes. Earlier passes were true of metal that may be gone, and are left out.
  */
 export async function loadPasses(database: Queryable, jobId: string): Promise<Evidence['passes']> {
   const { rows } = await database.query<PassRow>(
-    `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number, pass.operation_key AS "operationKey",
+    `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number,
+            pass.operation_key AS "operationKey",
             pass.standard_uncertainty AS "standardUncertainty", pass.state,
             pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
             coalesce(counting.readings, '[]') AS readings
@@ -43,6 +44,8 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
   )
   return rows.map(({ setOnPartId, setOnFeature, ...pass }) => ({
     ...pass,
-    setOn: setOnPartId === null || setOnFeature === null ? null : { partId: setOnPartId, feature: setOnFeature },
+    setOn: setOnPartId === null || setOnFeature === null ? null : {
+      partId: setOnPartId, feature: setOnFeature,
+    },
   }))
 }

@@ -2,8 +2,8 @@ import type { PlacedPart } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 
 /**
- * Which part sits where now: its latest placement counts, and the latest of the place. A part that another one pushed out
- * sits nowhere until it is placed again.
+ * Which part sits where now: its latest placement counts, and the latest of the place. A part that another
+ * one pushed out sits nowhere until it is placed again.
  */
 export const placedNow = `
   SELECT latest.place, latest.part_id

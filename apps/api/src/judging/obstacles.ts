@@ -5,8 +5,8 @@ import type { Standing } from './standing.ts'
 const named = 3
 
 /**
- * What keeps an operation from being signed, each as the part of a sentence; empty when it may be. Signed or not, reachable
- * or not, is another question.
+ * What keeps an operation from being signed, each as the part of a sentence; empty when it may be. Signed or
+ * not, reachable or not, is another question.
  * @param titleOf the requirement's title by its key
  */
 export function obstaclesOf(standing: Standing, titleOf: (requirementKey: string) => string): string[] {

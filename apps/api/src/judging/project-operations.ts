@@ -38,9 +38,12 @@ export function projectionOf(standing: Standing): ProjectedOperation {
 }
 
 /** The rows as they are kept, by operation key. */
-export async function loadProjection(database: Queryable, jobId: string): Promise<Map<string, ProjectedOperation>> {
+export async function loadProjection(
+  database: Queryable, jobId: string,
+): Promise<Map<string, ProjectedOperation>> {
   const { rows } = await database.query<ProjectedOperation & { operation_key: string }>(
-    `SELECT operation_key, within, not_proven, outside, not_measured, conceded, to_see, seen, open_findings, reachable, state
+    `SELECT operation_key, within, not_proven, outside, not_measured, conceded, to_see, seen, open_findings,
+            reachable, state
        FROM operation_state WHERE job_id = $1`,
     [jobId],
   )
@@ -48,13 +51,15 @@ export async function loadProjection(database: Queryable, jobId: string): Promis
 }
 
 /** Names of the figures in which two rows differ. */
-export function differences(one: ProjectedOperation, other: ProjectedOperation): (keyof ProjectedOperation)[] {
+export function differences(
+  one: ProjectedOperation, other: ProjectedOperation,
+): (keyof ProjectedOperation)[] {
   return (Object.keys(one) as (keyof ProjectedOperation)[]).filter((key) => one[key] !== other[key])
 }
 
 /**
- * Judges the job as this transaction sees it and writes the rows of `operation_state` that changed. Called at the end of
- * every command that touches what an operation counts.
+ * Judges the job as this transaction sees it and writes the rows of `operation_state` that changed. Called at
+ * the end of every command that touches what an operation counts.
  * @returns what was judged, so that nobody has to load it twice
  */
 export async function projectOperations(
@@ -80,7 +85,8 @@ async function write(
   await client.query(
     `UPDATE operation_state AS kept
         SET within = fresh.within, not_proven = fresh.not_proven, outside = fresh.outside,
-            not_measured = fresh.not_measured, conceded = fresh.conceded, to_see = fresh.to_see, seen = fresh.seen,
+            not_measured = fresh.not_measured, conceded = fresh.conceded, to_see = fresh.to_see,
+            seen = fresh.seen,
             open_findings = fresh.open_findings, reachable = fresh.reachable, state = fresh.state
        FROM json_populate_recordset(NULL::operation_state, $2) AS fresh
       WHERE kept.job_id = $1 AND kept.operation_key = fresh.operation_key`,

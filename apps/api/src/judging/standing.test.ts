@@ -10,7 +10,10 @@ const requirement: Requirement = {
   measurand: { kind: 'feature', feature: bore, reducer: 'each' },
   limits: { low: 1_000, high: 2_000, target: null, adviceLow: null, adviceHigh: null },
   guard: { kind: 'none' }, critical: false, remedy: { low: null, high: null },
-  why: { rule: 'bore-size', revision: 0, level: 'starter', formula: '', worked: [], source: 'invented for this test' },
+  why: {
+    rule: 'bore-size', revision: 0, level: 'starter', formula: '', worked: [],
+    source: 'invented for this test',
+  },
 }
 
 function operation(key: string, after: readonly string[], change: Partial<Operation> = {}): Operation {
@@ -39,11 +42,14 @@ const nothing: Evidence = {
   openFindings: [], worked: [],
 }
 
-const signed = (operationKey: string, live = true) => ({ id: operationKey, operationKey, definitionHash: 'h', live })
+const signed = (operationKey: string, live = true) => ({
+  id: operationKey, operationKey, definitionHash: 'h', live,
+})
 
 function passOf(number: number, values: Record<string, number>): Evidence['passes'][number] {
   return {
-    id: `pass-${number}`, operationKey: 'hone', partId: 'block', feature: 'bore-1', number, standardUncertainty: 1,
+    id: `pass-${number}`, operationKey: 'hone', partId: 'block', feature: 'bore-1', number,
+    standardUncertainty: 1,
     state: [], setOn: null,
     readings: Object.entries(values).map(([point, value]) => ({ id: `${number}-${point}`, point, value })),
   }
@@ -70,7 +76,9 @@ describe('where an operation stands', () => {
     const signOffs = [signed('wash')]
     expect(obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500 })] }))
       .toEqual(['not fully measured: Bore 1'])
-    expect(obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })] })).toEqual([])
+    expect(
+      obstacles('hone', { signOffs, passes: [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })] }),
+    ).toEqual([])
   })
 
   it('is not ready to sign on what an earlier step measured', () => {
@@ -90,16 +98,24 @@ describe('where an operation stands', () => {
 
   it('lets an outside be signed only while a concession covers what was measured', () => {
     const passes = [passOf(1, { top: 1_500, middle: 1_500, bottom: 2_100 })]
-    const concession = { findingId: 'f', requirement: requirement.key, low: 1_500, high: 2_100, reason: '', by: 'Owner' }
+    const concession = {
+      findingId: 'f', requirement: requirement.key, low: 1_500, high: 2_100, reason: '', by: 'Owner',
+    }
     expect(obstacles('hone', { passes })).toEqual(['outside: Bore 1'])
     expect(obstacles('hone', { passes, concessions: [concession] })).toEqual([])
-    expect(obstacles('hone', { passes, concessions: [{ ...concession, high: 2_099 }] })).toEqual(['outside: Bore 1'])
+    expect(
+      obstacles('hone', { passes, concessions: [{ ...concession, high: 2_099 }] }),
+    ).toEqual(['outside: Bore 1'])
     const remeasured = [passOf(2, { top: 1_500 })]
-    expect(obstacles('hone', { passes: remeasured, concessions: [concession] })).toEqual(['not fully measured: Bore 1'])
+    expect(obstacles('hone', { passes: remeasured, concessions: [concession] })).toEqual(
+      ['not fully measured: Bore 1'],
+    )
   })
 
   it('is stopped by an open finding on it, and from planning on by one of the whole job', () => {
-    const on = (operationKey: string | null, stops = true) => ({ openFindings: [{ operationKey, title: 'Crack', stops }] })
+    const on = (operationKey: string | null, stops = true) => ({
+      openFindings: [{ operationKey, title: 'Crack', stops }],
+    })
     const passes = [passOf(1, { top: 1_500, middle: 1_500, bottom: 1_500 })]
     expect(obstacles('hone', { passes, ...on('hone') })).toEqual(['waiting for the owner: Crack'])
     expect(obstacles('hone', { passes, ...on(null) })).toEqual(['waiting for the owner: Crack'])

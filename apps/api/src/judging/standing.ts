@@ -35,7 +35,9 @@ export function standingsOf(evidence: Evidence): Standing[] {
   const index = indexFeatures(plan.features)
   const measurements = measurementsOf(evidence.placed, evidence.passes)
   const requirements = new Map(plan.requirements.map((requirement) => [requirement.key, requirement]))
-  const liveSignOffs = new Map(evidence.signOffs.filter(({ live }) => live).map((signOff) => [signOff.operationKey, signOff]))
+  const liveSignOffs = new Map(
+    evidence.signOffs.filter(({ live }) => live).map((signOff) => [signOff.operationKey, signOff]),
+  )
   const beforeEach = allBefore(plan.operations)
   return plan.operations.map((operation) => {
     const verdicts = operation.requirements.flatMap((key) => {
@@ -64,7 +66,9 @@ export function standingsOf(evidence: Evidence): Standing[] {
   })
 }
 
-function stateOf(operation: Operation, evidence: Evidence, signed: boolean, reachable: boolean): OperationState {
+function stateOf(
+  operation: Operation, evidence: Evidence, signed: boolean, reachable: boolean,
+): OperationState {
   if (signed) return 'signed'
   if (evidence.signOffs.some(({ operationKey }) => operationKey === operation.key)) return 're-opened'
   if (!reachable) return 'waiting'
@@ -75,8 +79,9 @@ function stateOf(operation: Operation, evidence: Evidence, signed: boolean, reac
 }
 
 /**
- * Features whose latest pass is not full, was taken in another state than they ask for, or belongs to an earlier step: what
- * a bore measured as it came in says nothing of what honing made of it. Also a feature without limits is to be recorded.
+ * Features whose latest pass is not full, was taken in another state than they ask for, or belongs to an
+ * earlier step: what a bore measured as it came in says nothing of what honing made of it. Also a feature
+ * without limits is to be recorded.
  */
 function unmeasuredOf(
   operation: Operation, evidence: Evidence, index: FeatureIndex, before: ReadonlySet<string>,
@@ -100,8 +105,8 @@ function unseenOf(operation: Operation, evidence: Evidence): Observation[] {
 }
 
 /**
- * A finding stops the operation that it was raised on. One that belongs to the whole job (parts that will not go together)
- * stops everything from planning on: no metal is cut while it is open.
+ * A finding stops the operation that it was raised on. One that belongs to the whole job (parts that will not
+ * go together) stops everything from planning on: no metal is cut while it is open.
  */
 function stops({ stops: isStopping, operationKey }: OpenFinding, operation: Operation): boolean {
   if (!isStopping) return false

@@ -9,11 +9,13 @@ export function placesOf(plan: Pick<Plan, 'features'>): string[] {
 }
 
 /**
- * Makes a part for every place of the plan that never had one, marks it and puts it there. Places that are known keep
- * what sits in them, so that planning again adds only what is new.
+ * Makes a part for every place of the plan that never had one, marks it and puts it there. Places that are
+ * known keep what sits in them, so that planning again adds only what is new.
  */
 export async function createParts(
-  client: PoolClient, { jobId, plan, personId }: { jobId: string; plan: Pick<Plan, 'features'>; personId: string },
+  client: PoolClient, { jobId, plan, personId }: {
+    jobId: string; plan: Pick<Plan, 'features'>; personId: string
+  },
 ): Promise<void> {
   const { rows } = await client.query<{ place: string }>(
     'SELECT DISTINCT place FROM placement WHERE job_id = $1 AND place IS NOT NULL', [jobId],
@@ -31,7 +33,8 @@ export async function createParts(
   )
   await client.query(
     `INSERT INTO placement (id, job_id, part_id, place, placed_by)
-     SELECT id, $1, part_id, place, $2 FROM unnest($3::uuid[], $4::uuid[], $5::text[]) AS fresh (id, part_id, place)`,
+     SELECT id, $1, part_id, place, $2
+            FROM unnest($3::uuid[], $4::uuid[], $5::text[]) AS fresh (id, part_id, place)`,
     [jobId, personId, column('placement'), column('id'), column('place')],
   )
 }

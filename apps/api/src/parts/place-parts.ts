@@ -28,7 +28,10 @@ export async function placeParts(
   return move(client, { jobId: params.id, personId: person.id, reason: body.reason, moves: body.moves })
 }
 
-/** Adds a part that comes in place of another: it starts with no readings, and what relied on the old one re-opens. */
+/**
+ * Adds a part that comes in place of another: it starts with no readings, and what relied on the old one
+ * re-opens.
+ */
 export async function addPart(
   { client, person, announce }: CommandContext, { params, body }: CommandInput<typeof addPartRoute>,
 ): Promise<Answer<typeof addPartRoute>> {
@@ -43,25 +46,38 @@ export async function addPart(
     [body.id, jobId, partOfPlace(body.place).kind, body.mark, body.description, body.lot, body.ownedBy],
   )
   if (rowCount === 0) {
-    throw new ServiceError('already-exists', `This job has a part marked ${body.mark} already: give it another mark.`, 'mark')
+    throw new ServiceError(
+      'already-exists', `This job has a part marked ${body.mark} already: give it another mark.`, 'mark',
+    )
   }
   return move(client, {
-    jobId, personId: person.id, reason: body.reason, moves: [{ id: body.placementId, partId: body.id, place: body.place }],
+    jobId, personId: person.id, reason: body.reason, moves: [
+      { id: body.placementId, partId: body.id, place: body.place },
+    ],
   })
 }
 
-/** @throws ServiceError `part-unknown`, or `place-unknown` for a place that the plan has not, or not for this kind of part */
+/**
+ * @throws ServiceError `part-unknown`, or `place-unknown` for a place that the plan has not, or not for this
+ * kind of part
+ */
 async function checkMoves(client: PoolClient, jobId: string, moves: readonly Move[]): Promise<void> {
   const { plan } = await loadPlan(client, jobId)
   const places = new Set(placesOf(plan))
   const { rows } = await client.query<{ id: string; kind: string }>(
-    'SELECT id, kind FROM part WHERE job_id = $1 AND id = ANY ($2)', [jobId, moves.map(({ partId }) => partId)],
+    'SELECT id, kind FROM part WHERE job_id = $1 AND id = ANY ($2)', [
+      jobId, moves.map(({ partId }) => partId),
+    ],
   )
   const kinds = new Map(rows.map(({ id, kind }) => [id, kind]))
   const taken = new Set<string>()
   moves.forEach(({ partId, place }, index) => {
     const kind = kinds.get(partId)
-    if (kind === undefined) throw new ServiceError('part-unknown', 'This job has no such part.', `moves.${index}.partId`)
+    if (kind === undefined) {
+      throw new ServiceError(
+        'part-unknown', 'This job has no such part.', `moves.${index}.partId`,
+      )
+    }
     if (place === null) return
     const fits = places.has(place) && partOfPlace(place).kind === kind && !taken.has(place)
     if (!fits) throw unknownPlace(`moves.${index}.place`)
@@ -70,21 +86,29 @@ async function checkMoves(client: PoolClient, jobId: string, moves: readonly Mov
 }
 
 function unknownPlace(field: string): ServiceError {
-  return new ServiceError('place-unknown', 'This engine has no such place for this part, or another is put there too.', field)
+  return new ServiceError(
+    'place-unknown', 'This engine has no such place for this part, or another is put there too.', field,
+  )
 }
 
 async function move(
   client: PoolClient,
-  { jobId, personId, reason, moves }: { jobId: string; personId: string; reason: string; moves: readonly Move[] },
+  { jobId, personId, reason, moves }: {
+    jobId: string; personId: string; reason: string; moves: readonly Move[]
+  },
 ): Promise<{ reopened: { key: string; title: string }[] }> {
   const before = await loadPlaced(client, jobId)
   await client.query(
-    `INSERT INTO placement (id, job_id, part_id, place, placed_by)
-     SELECT id, $1, part_id, place, $2
+    `INSERT INTO placement (id, job_id, part_id, place, placed_by, reason)
+     SELECT id, $1, part_id, place, $2, $6
        FROM unnest($3::uuid[], $4::uuid[], $5::text[]) WITH ORDINALITY AS fresh (id, part_id, place, turn)
       ORDER BY turn
      ON CONFLICT (id) DO NOTHING`,
-    [jobId, personId, moves.map(({ id }) => id), moves.map(({ partId }) => partId), moves.map(({ place }) => place)],
+    [
+      jobId, personId, moves.map(({ id }) => id), moves.map(({ partId }) => partId),
+      moves.map(({ place }) => place),
+      reason,
+    ],
   )
   const affected = movedParts(before, await loadPlaced(client, jobId))
   const reopened = await reOpen(client, await relyingOnParts(client, jobId, affected), {

@@ -12,21 +12,29 @@ export interface OperationChange {
 }
 
 /**
- * The operations that a new plan adds, drops or defines otherwise, in the order of the route. A signature on a step that is
- * dropped is left as it was sealed; should the step come back otherwise defined, it re-opens then.
+ * The operations that a new plan adds, drops or defines otherwise, in the order of the route. A signature on
+ * a step that is dropped is left as it was sealed; should the step come back otherwise defined, it re-opens
+ * then.
  */
-export function changesBetween(before: Plan, after: Plan, signOffs: readonly KnownSignOff[]): OperationChange[] {
+export function changesBetween(
+  before: Plan, after: Plan, signOffs: readonly KnownSignOff[],
+): OperationChange[] {
   const old = definitionHashes(before)
   const fresh = definitionHashes(after)
-  const signed = new Map(signOffs.filter(({ live }) => live).map((one) => [one.operationKey, one.definitionHash]))
+  const signed = new Map(
+    signOffs.filter(({ live }) => live).map((one) => [one.operationKey, one.definitionHash]),
+  )
   const kept = after.operations.flatMap(({ key, title }): OperationChange[] => {
     const hash = fresh.get(key)
     if (old.get(key) === hash) return []
     const signedHash = signed.get(key)
     return [{
-      key, title, change: old.has(key) ? 'changed' : 'added', reopens: signedHash !== undefined && signedHash !== hash,
+      key, title, change: old.has(key) ? 'changed' : 'added',
+      reopens: signedHash !== undefined && signedHash !== hash,
     }]
   })
   const dropped = before.operations.filter(({ key }) => !fresh.has(key))
-  return [...kept, ...dropped.map(({ key, title }) => ({ key, title, change: 'removed' as const, reopens: false }))]
+  return [
+    ...kept, ...dropped.map(({ key, title }) => ({ key, title, change: 'removed' as const, reopens: false }))
+  ]
 }

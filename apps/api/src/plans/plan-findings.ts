@@ -3,8 +3,8 @@ import type { PoolClient } from 'pg'
 import { v7 as uuid } from 'uuid'
 
 /**
- * Raises what a plan found, once for each thing that it found: what the owner knows already, decided or not, is left as it
- * is. Open findings that the new plan finds no more are withdrawn.
+ * Raises what a plan found, once for each thing that it found: what the owner knows already, decided or not,
+ * is left as it is. Open findings that the new plan finds no more are withdrawn.
  */
 export async function raisePlanFindings(
   client: PoolClient, jobId: string, findings: readonly PlanFinding[],

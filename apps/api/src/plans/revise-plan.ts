@@ -16,8 +16,8 @@ import { storePlan } from './store-plan.ts'
 export type PlanWish = Pick<PlanInput, 'duty' | 'parts' | 'options' | 'sheets'>
 
 /**
- * What a new plan would change, with the shop's rules of now: every operation that would be defined otherwise, and whether a
- * signature would re-open. Nothing is stored.
+ * What a new plan would change, with the shop's rules of now: every operation that would be defined
+ * otherwise, and whether a signature would re-open. Nothing is stored.
  */
 export async function planAsWished(
   database: Queryable, jobId: string, wish: PlanWish,
@@ -29,8 +29,8 @@ export async function planAsWished(
 }
 
 /**
- * Makes a new plan the one in force. Every reading stays; exactly the live signatures whose operation is defined otherwise
- * now are re-opened, each with a seal.
+ * Makes a new plan the one in force. Every reading stays; exactly the live signatures whose operation is
+ * defined otherwise now are re-opened, each with a seal.
  * @throws ServiceError `edit-stale` when the job was planned again since `basedOn`
  */
 export async function applyPlan(
@@ -41,12 +41,17 @@ export async function applyPlan(
 ): Promise<{ revision: number; changes: OperationChange[] }> {
   const job = await lockJob(client, jobId)
   if (job.planRevision !== basedOn) {
-    throw new ServiceError('edit-stale', `This job has plan ${job.planRevision} by now: look at it before you change it.`, 'basedOn')
+    throw new ServiceError(
+      'edit-stale', `This job has plan ${job.planRevision} by now: look at it before you change it.`,
+      'basedOn',
+    )
   }
   const { input, changes } = await planAsWished(client, jobId, wish)
   const made = await storePlan(client, { jobId, input, reason, personId })
   await createParts(client, { jobId, plan: made, personId })
-  const reopening = await signaturesOn(client, jobId, changes.filter(({ reopens }) => reopens).map(({ key }) => key))
+  const reopening = await signaturesOn(
+    client, jobId, changes.filter(({ reopens }) => reopens).map(({ key }) => key),
+  )
   await reOpen(client, reopening, { jobId, personId, cause: 'plan', reason })
   await projectOperations(client, jobId)
   return { revision: basedOn + 1, changes }

@@ -14,7 +14,8 @@ export interface RuleChange {
 }
 
 /**
- * Adds a revision of a rule. Jobs that are open keep the numbers they were planned with until they are planned again.
+ * Adds a revision of a rule. Jobs that are open keep the numbers they were planned with until they are
+ * planned again.
  * @throws ServiceError `edit-stale` when somebody revised it meanwhile; DomainError as checkParameters
  */
 export async function addRuleRevision(client: PoolClient, change: RuleChange): Promise<z.infer<typeof Rule>> {
@@ -28,10 +29,15 @@ export async function addRuleRevision(client: PoolClient, change: RuleChange): P
     `INSERT INTO rule_revision (fit, revision, parameters, source, made_by)
      SELECT $1, $2 + 1, $3, $4, $5 WHERE $2 = $6
      ON CONFLICT (fit, revision) DO NOTHING`,
-    [change.fit, change.basedOn, JSON.stringify(parameters), change.source, change.personId, current.revision],
+    [
+      change.fit, change.basedOn, JSON.stringify(parameters), change.source, change.personId,
+      current.revision,
+    ],
   )
   if (rowCount === 0) {
-    throw new ServiceError('edit-stale', 'Somebody changed this rule meanwhile: look at its numbers again.', 'basedOn')
+    throw new ServiceError(
+      'edit-stale', 'Somebody changed this rule meanwhile: look at its numbers again.', 'basedOn',
+    )
   }
   return readRule(client, change.fit)
 }

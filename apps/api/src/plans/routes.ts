@@ -21,7 +21,9 @@ export function planRoutes(app: FastifyInstance): void {
     const { planRevision, plan } = await loadPlan(pool, id)
     const { input, ...sheet } = plan
     const { engine, parts, duty, options, sheets } = input
-    return { revision: planRevision, engine, parts, duty, options, sheets, ...sheet } as unknown as Answer<typeof readPlan>
+    return {
+      revision: planRevision, engine, parts, duty, options, sheets, ...sheet
+    } as unknown as Answer<typeof readPlan>
   })
 
   register(app, previewPlan, async (_context, { params, body }) => {

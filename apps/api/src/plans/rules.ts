@@ -1,11 +1,16 @@
-import { DomainError, parameterUnits, starterRules, type RuleRevision, type StarterRule } from '@tenths/domain'
+import {
+  DomainError, parameterUnits, starterRules, type RuleRevision, type StarterRule,
+} from '@tenths/domain'
 import type { Rule } from '@tenths/contract'
 import type { z } from 'zod'
 import type { Queryable } from '../database/queryable.ts'
 
 type WireRule = z.infer<typeof Rule>
 
-/** The shop's newest revision of each rule that it ever changed; fits without one follow the starter's numbers. */
+/**
+ * The shop's newest revision of each rule that it ever changed; fits without one follow the starter's
+ * numbers.
+ */
 export async function rulesInForce(database: Queryable): Promise<RuleRevision[]> {
   const { rows } = await database.query<RuleRevision>(
     `SELECT DISTINCT ON (fit) fit, revision, parameters, source
@@ -49,23 +54,32 @@ function ruleOf({ fit, title, parameters }: StarterRule, revision: RuleRevision 
 
 /**
  * Checks the numbers of a new revision against the fit's own list.
- * @throws DomainError `rule-unknown` for a number that the fit does not have, `value-out-of-range` for one that it cannot use
+ * @throws DomainError `rule-unknown` for a number that the fit does not have, `value-out-of-range` for one
+ *   that it cannot use
  */
 export function checkParameters(fit: string, parameters: Readonly<Record<string, number>>): void {
   const { parameters: known } = starterOf(fit)
   for (const [name, value] of Object.entries(parameters)) {
     const parameter = known.find(({ key }) => key === name)
     const field = `parameters.${name}`
-    if (parameter === undefined) throw new DomainError('rule-unknown', `This rule has no number “${name}”.`, field)
+    if (parameter === undefined) {
+      throw new DomainError(
+        'rule-unknown', `This rule has no number “${name}”.`, field,
+      )
+    }
     const isWhole = wholeUnits.has(parameter.unit)
     if (!Number.isFinite(value) || (isWhole && !Number.isSafeInteger(value))) {
       throw new DomainError('value-out-of-range', `“${parameter.title}” must be a whole number.`, field)
     }
     if (parameter.unit === 'guard' && (value < 0 || value > 2)) {
-      throw new DomainError('value-out-of-range', 'A guard is accepted, guarded, or guarded where there is room.', field)
+      throw new DomainError(
+        'value-out-of-range', 'A guard is accepted, guarded, or guarded where there is room.', field,
+      )
     }
   }
 }
 
 /** Lengths are whole nanometres, torques whole millinewton metres, a guard the number of a choice. */
-const wholeUnits: ReadonlySet<string> = new Set(parameterUnits.filter((unit) => unit !== 'per-diameter' && unit !== 'percent'))
+const wholeUnits: ReadonlySet<string> = new Set(
+  parameterUnits.filter((unit) => unit !== 'per-diameter' && unit !== 'percent'),
+)

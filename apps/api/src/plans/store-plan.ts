@@ -14,11 +14,14 @@ export interface PlanToStore {
 }
 
 /**
- * Computes a plan and makes it the one in force: the next revision as exact text, a seal over that text's hash, what it
- * found, and a row for each operation. The job must be locked by this transaction, or new in it.
+ * Computes a plan and makes it the one in force: the next revision as exact text, a seal over that text's
+ * hash, what it found, and a row for each operation. The job must be locked by this transaction, or new in
+ * it.
  * @throws DomainError `engine-impossible` and its like, as plan()
  */
-export async function storePlan(client: PoolClient, { jobId, input, reason, personId }: PlanToStore): Promise<Plan> {
+export async function storePlan(
+  client: PoolClient, { jobId, input, reason, personId }: PlanToStore,
+): Promise<Plan> {
   const made = plan(input)
   const text = canonicalText(made)
   const { rows: [job] } = await client.query<{ revision: number }>(
@@ -41,7 +44,9 @@ export async function storePlan(client: PoolClient, { jobId, input, reason, pers
   return made
 }
 
-/** One row for each operation of the plan, its counts to be filled by judging; rows of dropped operations go. */
+/**
+ * One row for each operation of the plan, its counts to be filled by judging; rows of dropped operations go.
+ */
 async function writeOperations(client: PoolClient, jobId: string, made: Plan): Promise<void> {
   const hashes = definitionHashes(made)
   const rows = made.operations.map(({ key, title, stage, bench, minutes }, ordinal) => ({
@@ -59,7 +64,8 @@ async function writeOperations(client: PoolClient, jobId: string, made: Plan): P
             0, 0, 0, 0, 0, 0, 0, 0, false, 'waiting'
        FROM json_populate_recordset(NULL::operation_state, $2)
      ON CONFLICT (job_id, operation_key) DO UPDATE SET
-       ordinal = excluded.ordinal, title = excluded.title, stage = excluded.stage, bench_kind = excluded.bench_kind,
+       ordinal = excluded.ordinal, title = excluded.title, stage = excluded.stage,
+       bench_kind = excluded.bench_kind,
        minutes = excluded.minutes, definition_hash = excluded.definition_hash`,
     [jobId, JSON.stringify(rows)],
   )

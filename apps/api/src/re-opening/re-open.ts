@@ -18,7 +18,8 @@ export interface ReOpening {
 }
 
 /**
- * Says of each sign-off that it no longer counts, and why, with a seal each: the sign-off itself stays as it was sealed.
+ * Says of each sign-off that it no longer counts, and why, with a seal each: the sign-off itself stays as it
+ * was sealed.
  * @returns the operations that are open again, for the answer to whoever changed what they relied on
  */
 export async function reOpen(
@@ -28,7 +29,10 @@ export async function reOpen(
     const seal = await appendSeal(client, {
       jobId,
       kind: 're-opening',
-      payload: { signOff: signOff.id, operation: signOff.operationKey, title: signOff.title, cause, reason, person: personId },
+      payload: {
+        signOff: signOff.id, operation: signOff.operationKey, title: signOff.title, cause, reason,
+        person: personId,
+      },
     })
     await client.query(
       `INSERT INTO re_opening (sign_off_id, job_id, seal_number, cause, reason, person_id, re_opened_at)

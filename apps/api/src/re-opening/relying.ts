@@ -1,7 +1,10 @@
 import type { PoolClient } from 'pg'
 import type { LiveSignOff } from './re-open.ts'
 
-/** Live sign-offs of a job with the title of what they signed; the title of a step that a new plan dropped is its key. */
+/**
+ * Live sign-offs of a job with the title of what they signed; the title of a step that a new plan dropped is
+ * its key.
+ */
 const live = `
   SELECT sign_off.id, sign_off.operation_key AS "operationKey",
          coalesce(operation_state.title, sign_off.operation_key) AS title
@@ -33,9 +36,9 @@ export interface FeatureMeasuredAgain {
 }
 
 /**
- * Live sign-offs that relied on a feature of a part as it was measured before, or on a gauge that was set on it. Steps
- * before the one that measures again keep theirs: what they signed was true of the metal as they found it, and is not made
- * false by the cut that follows.
+ * Live sign-offs that relied on a feature of a part as it was measured before, or on a gauge that was set on
+ * it. Steps before the one that measures again keep theirs: what they signed was true of the metal as they
+ * found it, and is not made false by the cut that follows.
  */
 export async function relyingOnFeature(
   client: PoolClient, jobId: string, { partId, feature, earlierSteps }: FeatureMeasuredAgain,

@@ -15,11 +15,14 @@ import { asSigned, loadSealedVerdicts } from './sealed-verdicts.ts'
 export type BuildRecordPage = z.input<(typeof readBuildRecord)['answer']>
 
 /** What stands at the end of every record: whose figures they are, and what comes before them. */
-export const recordCaution = 'These figures are this shop’s responsibility. The part maker’s and engine maker’s sheets, local '
-  + 'codes and licensed practice come before them; an aircraft engine is built only under the authority that governs it. A '
-  + 'wrong clearance or a loose fastener can wreck an engine and hurt people.'
+export const recordCaution = 'These figures are this shop’s responsibility. The part maker’s and engine '
+  + 'maker’s sheets, local codes and licensed practice come before them; an aircraft engine is built only '
+  + 'under the authority that governs it. A wrong clearance or a loose fastener can wreck an engine and hurt people.'
 
-/** Everything that was measured, judged, seen, decided and signed of one job, in the same few statements for any job. */
+/**
+ * Everything that was measured, judged, seen, decided and signed of one job, in the same few statements for
+ * any job.
+ */
 export async function readRecord(database: Queryable, number: number, now: Date): Promise<BuildRecordPage> {
   const { id: jobId } = await findJob(database, { number })
   const evidence = await loadEvidence(database, jobId)
@@ -32,7 +35,9 @@ export async function readRecord(database: Queryable, number: number, now: Date)
   const parts = await loadParts(database, jobId)
   const placeOf = new Map(evidence.placed.map(({ partId, place }) => [partId, place]))
   const markOf = new Map(parts.map(({ id, mark }) => [id, mark]))
-  const requirements = new Map(evidence.plan.requirements.map((requirement) => [requirement.key, requirement]))
+  const requirements = new Map(
+    evidence.plan.requirements.map((requirement) => [requirement.key, requirement]),
+  )
   const record = {
     ...head,
     job: summary,
@@ -48,7 +53,9 @@ export async function readRecord(database: Queryable, number: number, now: Date)
         concession: conceded.get(verdict.requirement) ?? null,
       })),
       observations: operation.observations.flatMap(({ key, title }) => {
-        const tick = observations.find(({ operationKey, item }) => operationKey === operation.key && item === key)
+        const tick = observations.find(
+          ({ operationKey, item }) => operationKey === operation.key && item === key,
+        )
         return tick === undefined ? [] : [{ ...tick, title }]
       }),
       signOffs: signOffs.filter(({ operationKey }) => operationKey === operation.key),
@@ -68,7 +75,8 @@ type Head = Pick<BuildRecordPage, 'shopName' | 'unit' | 'serial' | 'sealCount' |
 
 async function loadHead(database: Queryable, jobId: string): Promise<Head> {
   const { rows: [row] } = await database.query<Omit<Head, 'handedOverAt'> & { handedOverAt: Date | null }>(
-    `SELECT shop.name AS "shopName", shop.unit, engine.serial, job.seal_count AS "sealCount", job.seal_head AS "sealHead",
+    `SELECT shop.name AS "shopName", shop.unit, engine.serial, job.seal_count AS "sealCount",
+            job.seal_head AS "sealHead",
             job.handed_over_at AS "handedOverAt"
        FROM job JOIN engine ON engine.id = job.engine_id CROSS JOIN shop
       WHERE job.id = $1`,
@@ -81,8 +89,11 @@ async function loadHead(database: Queryable, jobId: string): Promise<Head> {
 async function loadParts(
   database: Queryable, jobId: string,
 ): Promise<{ id: string; mark: string; kind: string; lot: string; description: string }[]> {
-  const { rows } = await database.query<{ id: string; mark: string; kind: string; lot: string; description: string }>(
-    'SELECT id, mark, kind, lot, description FROM part WHERE job_id = $1 ORDER BY kind, length(mark), mark', [jobId],
+  const { rows } = await database.query<{
+    id: string; mark: string; kind: string; lot: string; description: string
+  }>(
+    'SELECT id, mark, kind, lot, description FROM part WHERE job_id = $1 ORDER BY kind, length(mark), mark',
+    [jobId],
   )
   return rows
 }

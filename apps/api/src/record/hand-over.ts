@@ -14,7 +14,10 @@ export interface HandoverPayload {
   readonly person: string
 }
 
-/** Closes a job: every operation signed, no finding open. The seal closes the chain until the owner opens it again. */
+/**
+ * Closes a job: every operation signed, no finding open. The seal closes the chain until the owner opens it
+ * again.
+ */
 export async function handOver(
   { client, person, announce }: CommandContext, { params }: CommandInput<typeof handOverRoute>,
 ): Promise<Answer<typeof handOverRoute>> {
@@ -25,7 +28,11 @@ export async function handOver(
   const standings = standingsOf(evidence)
   const open = standings.filter(({ signOff }) => signOff === null).map(({ operation }) => operation.title)
   if (open.length > 0) throw unfinished('Not signed yet', open)
-  if (evidence.openFindings.length > 0) throw unfinished('Findings to decide', evidence.openFindings.map(({ title }) => title))
+  if (evidence.openFindings.length > 0) {
+    throw unfinished(
+      'Findings to decide', evidence.openFindings.map(({ title }) => title),
+    )
+  }
   const payload: HandoverPayload = {
     planRevision: evidence.planRevision,
     signOffs: standings.flatMap(({ operation, signOff }) =>
@@ -33,8 +40,12 @@ export async function handOver(
     person: person.id,
   }
   const seal = await appendSeal(client, { jobId, kind: 'handover', payload })
-  await client.query(`UPDATE job SET state = 'handed-over', handed_over_at = $2 WHERE id = $1`, [jobId, seal.sealedAt])
-  await client.query('UPDATE work_time SET stopped_at = now() WHERE job_id = $1 AND stopped_at IS NULL', [jobId])
+  await client.query(
+    `UPDATE job SET state = 'handed-over', handed_over_at = $2 WHERE id = $1`, [jobId, seal.sealedAt],
+  )
+  await client.query(
+    'UPDATE work_time SET stopped_at = now() WHERE job_id = $1 AND stopped_at IS NULL', [jobId],
+  )
   return { sealHead: seal.hash, sealCount: seal.number }
 }
 
@@ -46,7 +57,9 @@ export async function reopenJob(
   const job = await lockJob(client, params.id, 'allowed')
   if (job.state === 'open') throw new ServiceError('body-invalid', `Job ${job.number} is open.`)
   await appendSeal(client, {
-    jobId: job.id, kind: 're-opening', payload: { signOff: null, cause: 'owner', reason: body.reason, person: person.id },
+    jobId: job.id, kind: 're-opening', payload: {
+      signOff: null, cause: 'owner', reason: body.reason, person: person.id,
+    },
   })
   await client.query(`UPDATE job SET state = 'open', handed_over_at = NULL WHERE id = $1`, [job.id])
   return {}

@@ -19,7 +19,9 @@ export function recordRoutes(app: FastifyInstance): void {
   register(app, readBuildRecord, ({ shop }, { params }) => readRecord(pool, params.number, shop.now()))
 
   // Not JSON, so not in the contract: the same record for the same people, on paper.
-  app.get(`${readBuildRecord.path}.pdf`, { onRequest: guard(readBuildRecord.who) }, async (request, reply) => {
+  app.get(`${readBuildRecord.path}.pdf`, {
+    onRequest: guard(readBuildRecord.who),
+  }, async (request, reply) => {
     const params = PdfParams.safeParse(request.params)
     const query = PdfQuery.safeParse(request.query)
     if (!params.success || !query.success) throw new ServiceError('not-found', 'There is no such record.')

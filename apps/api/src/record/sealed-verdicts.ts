@@ -6,7 +6,9 @@ import type { SignOffPayload } from '../bench/sign-off-payload.ts'
 type SealedRequirement = SignOffPayload['requirements'][number]
 
 /** What the live sign-offs of a job sealed, by requirement key. */
-export async function loadSealedVerdicts(database: Queryable, jobId: string): Promise<Map<string, SealedRequirement>> {
+export async function loadSealedVerdicts(
+  database: Queryable, jobId: string,
+): Promise<Map<string, SealedRequirement>> {
   const { rows } = await database.query<{ payload: string }>(
     `SELECT seal.payload
        FROM sign_off
@@ -23,8 +25,8 @@ export async function loadSealedVerdicts(database: Queryable, jobId: string): Pr
 }
 
 /**
- * The verdict as it was signed: what was judged then is kept and never judged again. What a signature does not seal (remedy,
- * advice, probability) is added only while the judge still says the same.
+ * The verdict as it was signed: what was judged then is kept and never judged again. What a signature does
+ * not seal (remedy, advice, probability) is added only while the judge still says the same.
  */
 export function asSigned(verdict: Verdict, sealed: SealedRequirement | undefined): Verdict {
   if (sealed === undefined) return verdict

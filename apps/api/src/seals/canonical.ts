@@ -2,8 +2,8 @@ import { createHash } from 'node:crypto'
 import canonicalize from 'canonicalize'
 
 /**
- * A value as canonical JSON text (RFC 8785): keys sorted, no blanks, one way to write each number. What is sealed is this
- * text, kept as text, so that its bytes can be hashed again years later.
+ * A value as canonical JSON text (RFC 8785): keys sorted, no blanks, one way to write each number. What is
+ * sealed is this text, kept as text, so that its bytes can be hashed again years later.
  * @throws Error for what JSON cannot say (NaN, a function at the top)
  */
 export function canonicalText(value: unknown): string {

@@ -30,7 +30,9 @@ describe('a chain of seals', () => {
 
   it('shows a seal that was altered together with its own hash, at the next one', () => {
     const payload = '{"b":3}'
-    const faults = chainFaults(alter(2, { payload, hash: sealHash(chain[1]!.previous, payload) }), endOf(chain))
+    const faults = chainFaults(
+      alter(2, { payload, hash: sealHash(chain[1]!.previous, payload) }), endOf(chain),
+    )
     expect(faults.map(({ number }) => number)).toEqual([3])
   })
 
@@ -60,7 +62,9 @@ describe('a chain of seals', () => {
         const seal = seals[index]!
         const at = where % seal.payload.length
         const changed = `${seal.payload.slice(0, at)}${seal.payload[at] === 'x' ? 'y' : 'x'}${seal.payload.slice(at + 1)}`
-        const altered = seals.map((other, position) => (position === index ? { ...other, payload: changed } : other))
+        const altered = seals.map(
+          (other, position) => (position === index ? { ...other, payload: changed } : other),
+        )
         return chainFaults(altered, endOf(seals)).some(({ number }) => number === index + 1)
       },
     ))

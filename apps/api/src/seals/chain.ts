@@ -15,23 +15,26 @@ export interface ChainEnd {
   readonly head: string
 }
 
-/** Something that does not hold, at one seal; `number` is past the last one where seals are missing at the end. */
+/**
+ * Something that does not hold, at one seal; `number` is past the last one where seals are missing at the
+ * end.
+ */
 export interface ChainFault {
   readonly number: number
   readonly sentence: string
 }
 
 /**
- * Hash of a seal: SHA-256 over the previous seal's hash and the payload's exact bytes. The line feed between them keeps
- * the first seal, which has none before it, from reading like another.
+ * Hash of a seal: SHA-256 over the previous seal's hash and the payload's exact bytes. The line feed between
+ * them keeps the first seal, which has none before it, from reading like another.
  */
 export function sealHash(previous: string, payload: string): string {
   return createHash('sha256').update(`${previous}\n`, 'utf8').update(payload, 'utf8').digest('hex')
 }
 
 /**
- * Everything that is wrong with a chain: bytes that were altered, links that were swapped, left out or added, and a tail
- * that was cut off. Empty when it holds.
+ * Everything that is wrong with a chain: bytes that were altered, links that were swapped, left out or added,
+ * and a tail that was cut off. Empty when it holds.
  * @param seals in the order of their numbers
  */
 export function chainFaults(seals: readonly StoredSeal[], end: ChainEnd): ChainFault[] {
@@ -45,10 +48,15 @@ export function chainFaults(seals: readonly StoredSeal[], end: ChainEnd): ChainF
     previous = seal.hash
   })
   if (seals.length !== end.count) {
-    faults.push({ number: seals.length + 1, sentence: `the job counts ${end.count} seals, ${seals.length} are there` })
+    faults.push({
+      number: seals.length + 1, sentence: `the job counts ${end.count} seals, ${seals.length} are there`,
+    })
   }
   if (previous !== end.head) {
-    faults.push({ number: Math.max(seals.length, 1), sentence: 'the last seal is not the one that the job names as its head' })
+    faults.push({
+      number: Math.max(seals.length, 1),
+      sentence: 'the last seal is not the one that the job names as its head',
+    })
   }
   return faults
 }

@@ -16,14 +16,16 @@ export interface SealedPayload<Content> {
 }
 
 /**
- * Adds a link to the job's chain. The job's row must be locked by this transaction: two seals that follow the same one
- * would be a fork, which the database refuses.
+ * Adds a link to the job's chain. The job's row must be locked by this transaction: two seals that follow the
+ * same one would be a fork, which the database refuses.
  * @returns the seal's number in the chain, its hash, and when it was made
  */
 export async function appendSeal(
   client: PoolClient, seal: { jobId: string; kind: SealKind; payload: object },
 ): Promise<{ number: number; hash: string; sealedAt: Date }> {
-  const { rows: [job] } = await client.query<{ number: number; seal_count: number; seal_head: string; now: Date }>(
+  const { rows: [job] } = await client.query<{
+    number: number; seal_count: number; seal_head: string; now: Date
+  }>(
     'SELECT number, seal_count, seal_head, now() FROM job WHERE id = $1', [seal.jobId],
   )
   if (job === undefined) throw new Error(`There is no job ${seal.jobId} to seal.`)

@@ -15,7 +15,11 @@ function checkConcessions(job: StoredJob, opened: readonly OpenedSeal[], blame: 
     const kept = job.concessions.find(({ finding }) => finding === content.finding)
     const isSame = kept !== undefined && kept.requirement === content.requirement && kept.low === content.low
       && kept.high === content.high && kept.reason === content.reason && kept.person === content.person.id
-    if (!isSame) blame(step, `seal ${number}: the concession “${content.title}” is not the one that was sealed`)
+    if (!isSame) {
+      blame(
+        step, `seal ${number}: the concession “${content.title}” is not the one that was sealed`,
+      )
+    }
   }
   for (const { finding, requirement } of job.concessions) {
     if (seals.some(({ payload }) => payload.content.finding === finding)) continue
@@ -32,7 +36,9 @@ function checkReOpenings(job: StoredJob, opened: readonly OpenedSeal[], blame: B
     if (!isSame) blame(step, `seal ${number}: the re-opening is not the one that was sealed`)
   }
   for (const { signOff, sealNumber } of job.reOpenings) {
-    if (seals.some(({ number, payload }) => number === sealNumber && payload.content.signOff === signOff)) continue
+    if (seals.some(
+      ({ number, payload }) => number === sealNumber && payload.content.signOff === signOff,
+    )) continue
     const step = job.signOffs.find(({ id }) => id === signOff)?.operationKey ?? null
     blame(step, `a re-opening names seal ${sealNumber}, which does not speak of it`)
   }
@@ -47,6 +53,11 @@ function checkHandovers(job: StoredJob, opened: readonly OpenedSeal[], blame: Bl
   }
   const isSealedShut = opened.at(-1)?.payload.kind === 'handover'
   if ((job.state === 'handed-over') !== isSealedShut) {
-    blame(null, isSealedShut ? 'the job is open, and its last seal handed it over' : 'the job is handed over, and its last seal does not say so')
+    blame(
+      null,
+      isSealedShut
+        ? 'the job is open, and its last seal handed it over'
+        : 'the job is handed over, and its last seal does not say so',
+    )
   }
 }

@@ -4,7 +4,10 @@ import type { Blame } from './fault.ts'
 import { ofKind, type OpenedSeal } from './opened-seal.ts'
 import type { StoredJob, StoredSignOff } from './stored-job.ts'
 
-/** Every signature against its seal: who signed, under which definition, on which readings, ticks and concessions. */
+/**
+ * Every signature against its seal: who signed, under which definition, on which readings, ticks and
+ * concessions.
+ */
 export function checkSignOffs(job: StoredJob, opened: readonly OpenedSeal[], blame: Blame): void {
   const seals = ofKind(opened, 'sign-off')
   for (const { number, step, payload: { content } } of seals) {
@@ -21,25 +24,43 @@ export function checkSignOffs(job: StoredJob, opened: readonly OpenedSeal[], bla
   }
   const sealed = new Set(seals.map(({ payload }) => payload.content.signOff))
   for (const { id, operationKey, sealNumber } of job.signOffs) {
-    if (!sealed.has(id)) blame(operationKey, `seal ${sealNumber} does not speak of the signature that names it`)
+    if (!sealed.has(id)) {
+      blame(
+        operationKey, `seal ${sealNumber} does not speak of the signature that names it`,
+      )
+    }
   }
 }
 
 type Complain = (sentence: string) => void
 
-function checkSignOff(stored: StoredSignOff, number: number, content: SignOffPayload, complain: Complain): void {
+function checkSignOff(
+  stored: StoredSignOff, number: number, content: SignOffPayload, complain: Complain,
+): void {
   if (stored.sealNumber !== number) complain(`the signature names seal ${stored.sealNumber}`)
   if (stored.operationKey !== content.operation.key) complain(`the signature is on ${stored.operationKey}`)
   if (stored.definitionHash !== content.definitionHash) complain('the signature is under another definition')
-  if (stored.planRevision !== content.planRevision) complain(`the signature is under plan ${stored.planRevision}`)
+  if (stored.planRevision !== content.planRevision) {
+    complain(
+      `the signature is under plan ${stored.planRevision}`,
+    )
+  }
   const signers = content.signers.map(({ id }) => id).sort()
   if (!areEqual(signers, stored.signers)) {
-    complain(`it was signed by ${content.signers.map(({ name }) => name).join(' and ')}, and the records name others`)
+    complain(
+      `it was signed by ${content.signers.map(({ name }) => name).join(' and ')}, and the records name others`,
+    )
   }
 }
 
-function checkReadings(job: StoredJob, stored: StoredSignOff, content: SignOffPayload, complain: Complain): void {
-  if (!areEqual(content.readings.map(({ id }) => id).sort(), stored.readings)) complain('it relied on other readings')
+function checkReadings(
+  job: StoredJob, stored: StoredSignOff, content: SignOffPayload, complain: Complain,
+): void {
+  if (!areEqual(content.readings.map(({ id }) => id).sort(), stored.readings)) {
+    complain(
+      'it relied on other readings',
+    )
+  }
   const isReOpened = job.reOpenings.some(({ signOff }) => signOff === stored.id)
   for (const sealed of content.readings) {
     const name = `reading ${sealed.part} ${sealed.feature} ${sealed.point}`
@@ -49,8 +70,14 @@ function checkReadings(job: StoredJob, stored: StoredSignOff, content: SignOffPa
       continue
     }
     const { superseded, ...reading } = kept
-    const differing = (Object.keys(sealed) as (keyof typeof sealed)[]).filter((field) => sealed[field] !== reading[field])
-    for (const field of differing) complain(`${name}: ${field} is ${reading[field]}, sealed as ${sealed[field]}`)
+    const differing = (Object.keys(sealed) as (keyof typeof sealed)[]).filter(
+      (field) => sealed[field] !== reading[field],
+    )
+    for (const field of differing) {
+      complain(
+        `${name}: ${field} is ${reading[field]}, sealed as ${sealed[field]}`,
+      )
+    }
     if (superseded && !isReOpened) complain(`${name} was corrected and the signature still stands`)
   }
 }
@@ -75,7 +102,11 @@ function checkLimits(job: StoredJob, content: SignOffPayload, complain: Complain
     return
   }
   for (const { key, title, limits } of content.requirements) {
-    if (!areEqual(limits, limitsIn(text, key))) complain(`the limits of “${title}” are not those of plan ${content.planRevision}`)
+    if (!areEqual(limits, limitsIn(text, key))) {
+      complain(
+        `the limits of “${title}” are not those of plan ${content.planRevision}`,
+      )
+    }
   }
 }
 

@@ -4,7 +4,10 @@ import { Refusal } from '../refusal.ts'
 import { openRecords } from './records.ts'
 import { reportLines, verifyShop } from './verify-shop.ts'
 
-/** `npm run verify`: checks all seals and verdicts, prints what it finds, and ends with 1 when anything does not hold. */
+/**
+ * `npm run verify`: checks all seals and verdicts, prints what it finds, and ends with 1 when anything does
+ * not hold.
+ */
 async function verify(): Promise<number> {
   const records = await openRecords(readConfiguration(process.env, process.argv.slice(2)))
   try {

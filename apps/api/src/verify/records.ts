@@ -14,17 +14,20 @@ export interface OpenRecords {
 }
 
 /**
- * Opens the shop's records: the database that DATABASE_URL names, or the program's own, which is started for this when it is
- * not running, and stopped again.
+ * Opens the shop's records: the database that DATABASE_URL names, or the program's own, which is started for
+ * this when it is not running, and stopped again.
  * @throws Refusal when there are none
  */
 export async function openRecords({ databaseUrl, dataFolder }: Configuration): Promise<OpenRecords> {
   if (databaseUrl !== undefined) return { url: databaseUrl, close: async () => undefined }
   const cluster = path.join(dataFolder, 'postgres')
   if (!existsSync(path.join(cluster, 'PG_VERSION'))) {
-    throw new Refusal(`There are no records in ${dataFolder}: set DATA_DIR or DATABASE_URL to where they are.`)
+    throw new Refusal(
+      `There are no records in ${dataFolder}: set DATA_DIR or DATABASE_URL to where they are.`,
+    )
   }
-  // While the shop is open its own Postgres answers; the folder is then its, and nothing is started or stopped here.
+  // While the shop is open its own Postgres answers; the folder is then its, and nothing is started or
+  // stopped here.
   const isRunning = (await livingPostmaster(cluster)) !== undefined
   const unlock = isRunning ? async () => undefined : await lockFolder(dataFolder)
   try {

@@ -10,7 +10,9 @@ export interface StoredJob {
   readonly sealCount: number
   readonly sealHead: string
   readonly seals: readonly (StoredSeal & { readonly kind: string; readonly sealedAt: string })[]
-  readonly plans: readonly { readonly revision: number; readonly plan: string; readonly reason: string; readonly person: string }[]
+  readonly plans: readonly {
+    readonly revision: number; readonly plan: string; readonly reason: string; readonly person: string
+  }[]
   readonly signOffs: readonly StoredSignOff[]
   readonly readings: ReadonlyMap<string, StoredReading>
   readonly observations: ReadonlyMap<string, StoredObservation>
@@ -70,18 +72,21 @@ export interface StoredReOpening {
 export async function loadStoredJob(database: Queryable, jobId: string): Promise<StoredJob> {
   const rows = async <Row extends object>(sql: string) => (await database.query<Row>(sql, [jobId])).rows
   const [job] = await rows<Pick<StoredJob, 'id' | 'number' | 'state' | 'planRevision' | 'sealCount' | 'sealHead'>>(
-    `SELECT id, number, state, plan_revision AS "planRevision", seal_count AS "sealCount", seal_head AS "sealHead"
+    `SELECT id, number, state, plan_revision AS "planRevision", seal_count AS "sealCount",
+            seal_head AS "sealHead"
        FROM job WHERE id = $1`,
   )
   if (job === undefined) throw new Error(`There is no job ${jobId}.`)
   const seals = await rows<StoredSeal & { kind: string; sealedAt: Date }>(
-    `SELECT number, kind, payload, previous, hash, sealed_at AS "sealedAt" FROM seal WHERE job_id = $1 ORDER BY number`,
+    `SELECT number, kind, payload, previous, hash, sealed_at AS "sealedAt"
+       FROM seal WHERE job_id = $1 ORDER BY number`,
   )
   const readings = await rows<StoredReading>(
-    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value, reading.typed,
-            gauge.mark AS gauge, reading.person_id AS person,
+    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value,
+            reading.typed, gauge.mark AS gauge, reading.person_id AS person,
             EXISTS (SELECT FROM reading AS correction WHERE correction.supersedes = reading.id
-                       AND correction.pass_id = reading.pass_id AND correction.point = reading.point) AS superseded
+                       AND correction.pass_id = reading.pass_id
+                       AND correction.point = reading.point) AS superseded
        FROM pass
        JOIN reading ON reading.pass_id = pass.id
        JOIN part ON part.id = pass.part_id
@@ -94,12 +99,16 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
   return {
     ...job,
     seals: seals.map((seal) => ({ ...seal, sealedAt: seal.sealedAt.toISOString() })),
-    plans: await rows('SELECT revision, plan, reason, made_by AS person FROM plan_revision WHERE job_id = $1 ORDER BY revision'),
+    plans: await rows(
+      'SELECT revision, plan, reason, made_by AS person FROM plan_revision WHERE job_id = $1 ORDER BY revision',
+    ),
     signOffs: await rows<StoredSignOff>(
-      `SELECT id, seal_number AS "sealNumber", operation_key AS "operationKey", definition_hash AS "definitionHash",
-              plan_revision AS "planRevision",
-              ARRAY(SELECT person_id::text FROM signature WHERE sign_off_id = sign_off.id ORDER BY 1) AS signers,
-              ARRAY(SELECT reading_id::text FROM sign_off_reading WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings
+      `SELECT id, seal_number AS "sealNumber", operation_key AS "operationKey",
+              definition_hash AS "definitionHash", plan_revision AS "planRevision",
+              ARRAY(SELECT person_id::text FROM signature
+                     WHERE sign_off_id = sign_off.id ORDER BY 1) AS signers,
+              ARRAY(SELECT reading_id::text FROM sign_off_reading
+                     WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings
          FROM sign_off WHERE job_id = $1 ORDER BY seal_number`,
     ),
     readings: new Map(readings.map((reading) => [reading.id, reading])),

@@ -16,7 +16,10 @@ export interface JobReport {
   readonly faults: readonly Fault[]
 }
 
-/** Checks one job: its chain, what each seal says against the rows it speaks of, and every verdict from its readings. */
+/**
+ * Checks one job: its chain, what each seal says against the rows it speaks of, and every verdict from its
+ * readings.
+ */
 export async function verifyJob(client: PoolClient, jobId: string): Promise<JobReport> {
   const faults: Fault[] = []
   const blame = (step: string | null, sentence: string) => void faults.push({ step, sentence })

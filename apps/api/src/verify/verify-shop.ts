@@ -1,7 +1,10 @@
 import type { Pool } from 'pg'
 import { verifyJob, type JobReport } from './verify-job.ts'
 
-/** Checks every job in the order of their numbers, each as one moment shows it; the shop may go on working meanwhile. */
+/**
+ * Checks every job in the order of their numbers, each as one moment shows it; the shop may go on working
+ * meanwhile.
+ */
 export async function* verifyShop(pool: Pool): AsyncGenerator<JobReport> {
   const { rows } = await pool.query<{ id: string }>('SELECT id FROM job ORDER BY number')
   for (const { id } of rows) {

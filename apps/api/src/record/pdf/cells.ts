@@ -33,7 +33,9 @@ export function measured({ requirement, verdict }: Line, unit: ReaderUnit): stri
 }
 
 export function verdict({ verdict: { kind }, concession }: Line): string {
-  return concession === null ? verdictTitles[kind] : `${verdictTitles[kind]}; concession by ${concession.by}: ${concession.reason}`
+  return concession === null
+    ? verdictTitles[kind]
+    : `${verdictTitles[kind]}; concession by ${concession.by}: ${concession.reason}`
 }
 
 /** Readings of a pass that count, point by point; a corrected one shows what it was. */
@@ -43,9 +45,14 @@ export function readings({ readings: taken }: RecordPass, quantity: Quantity, un
     return before === undefined ? [] : [[reading.id, before] as const]
   }))
   const ended = new Set(taken.flatMap(({ supersedes }) => supersedes ?? []))
-  return taken.filter(({ id }) => !ended.has(id)).map((reading) => {
+  const counting = taken.filter(({ id }) => !ended.has(id)).sort(
+    (one, other) => (one.point < other.point ? -1 : 1),
+  )
+  return counting.map((reading) => {
     const before = superseded.get(reading.id)
-    const correction = before === undefined ? '' : ` (corrected from ${sayValue(before.value, quantity, unit)}: ${reading.reason ?? ''})`
+    const correction = before === undefined
+      ? ''
+      : ` (corrected from ${sayValue(before.value, quantity, unit)}: ${reading.reason ?? ''})`
     return `${reading.point} ${sayValue(reading.value, quantity, unit)}${correction}`
   }).join('; ')
 }

@@ -3,12 +3,13 @@ const alsoPrintable = new Set('€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•
 
 /** What stands for characters that the fonts lack: a true minus is printed as a dash of its width. */
 const substitutes: Readonly<Record<string, string>> = {
-  '−': '–', μ: 'µ', '≥': '>=', '≤': '<=', '→': '->', '√': 'root ', Ł: 'L', ł: 'l', Đ: 'D', đ: 'd', ı: 'i', '″': '"', '′': '\'',
+  '−': '–', μ: 'µ', '≥': '>=', '≤': '<=', '→': '->', '√': 'root ', Ł: 'L', ł: 'l', Đ: 'D', đ: 'd', ı: 'i',
+  '″': '"', '′': '\'',
 }
 
 /**
- * Text as the standard fonts can print it. A letter with a mark that they lack is printed without it; what has no Latin
- * letter at all is printed as a question mark, so that a gap is seen.
+ * Text as the standard fonts can print it. A letter with a mark that they lack is printed without it; what
+ * has no Latin letter at all is printed as a question mark, so that a gap is seen.
  */
 export function printable(text: string): string {
   return [...text.normalize('NFC')].map(printableCharacter).join('')

@@ -7,10 +7,13 @@ import { drawTable, makeRoom, type Document } from './table.ts'
 
 export type Paper = 'a4' | 'letter'
 
-/** The build record on paper, black on white, with the seal that the chain ends in at the foot of each page. */
+/**
+ * The build record on paper, black on white, with the seal that the chain ends in at the foot of each page.
+ */
 export function recordPdf(record: BuildRecordPage, paper: Paper): Document {
   const document = new PDFDocument({
-    size: paper === 'a4' ? 'A4' : 'LETTER', margins: { top: 48, bottom: 64, left: 48, right: 48 }, bufferPages: true,
+    size: paper === 'a4' ? 'A4' : 'LETTER', bufferPages: true,
+    margins: { top: 48, bottom: 64, left: 48, right: 48 },
     info: { Title: printable(`Build record, job ${record.job.number}`), Author: printable(record.shopName) },
   })
   drawHead(document, record)
@@ -29,7 +32,10 @@ function drawHead(document: Document, record: BuildRecordPage): void {
   document.font('Helvetica-Bold').fontSize(18).text(printable(`Build record, job ${job.number}`))
   paragraph(document, record.shopName)
   document.moveDown(0.5)
-  drawTable(document, [{ title: 'Engine', share: 3 }, { title: 'Serial', share: 2 }, { title: 'Duty', share: 3 }, { title: 'Customer', share: 3 }], [
+  drawTable(document, [
+    { title: 'Engine', share: 3 }, { title: 'Serial', share: 2 }, { title: 'Duty', share: 3 },
+    { title: 'Customer', share: 3 },
+  ], [
     [job.engineName, record.serial || '–', cells.duty(record), job.customerName],
   ])
   const state = record.handedOverAt === null
@@ -38,11 +44,14 @@ function drawHead(document: Document, record: BuildRecordPage): void {
   paragraph(document, `${state} Plan revision ${record.planRevision}, ${record.sealCount} seals.`)
 }
 
-function drawOperation(document: Document, record: BuildRecordPage, operation: BuildRecordPage['operations'][number]): void {
+function drawOperation(
+  document: Document, record: BuildRecordPage, operation: BuildRecordPage['operations'][number],
+): void {
   heading(document, operation.title)
   for (const caution of operation.cautions) paragraph(document, `Caution: ${caution}`)
   drawTable(document, [
-    { title: 'Requirement', share: 4 }, { title: 'Limits', share: 3 }, { title: 'Measured', share: 4 }, { title: 'Verdict', share: 3 },
+    { title: 'Requirement', share: 4 }, { title: 'Limits', share: 3 }, { title: 'Measured', share: 4 },
+    { title: 'Verdict', share: 3 },
   ], operation.lines.map((line) => [
     line.requirement.title,
     cells.limits(line.requirement.limits, line.requirement.quantity, record.unit),
@@ -50,12 +59,14 @@ function drawOperation(document: Document, record: BuildRecordPage, operation: B
     cells.verdict(line),
   ]))
   drawTable(document, [
-    { title: 'Seen', share: 6 }, { title: 'Outcome', share: 2 }, { title: 'By', share: 3 }, { title: 'When', share: 3 },
+    { title: 'Seen', share: 6 }, { title: 'Outcome', share: 2 }, { title: 'By', share: 3 },
+    { title: 'When', share: 3 },
   ], operation.observations.map(({ title, outcome, note, by, observedAt }) => [
     note === '' ? title : `${title}. ${note}`, outcomes[outcome], by, cells.instant(observedAt),
   ]))
   drawTable(document, [
-    { title: 'Signed by', share: 4 }, { title: 'When', share: 3 }, { title: 'Seal', share: 5 }, { title: 'Since', share: 3 },
+    { title: 'Signed by', share: 4 }, { title: 'When', share: 3 }, { title: 'Seal', share: 5 },
+    { title: 'Since', share: 3 },
   ], operation.signOffs.map(({ by, signedAt, sealNumber, hash, reopened }) => [
     by.join(' and '), cells.instant(signedAt), `${sealNumber}: ${hash}`,
     reopened === null ? 'stands' : `re-opened ${cells.instant(reopened.at)}: ${reopened.reason}`,
@@ -89,14 +100,17 @@ function quantitiesOf({ operations }: BuildRecordPage): Map<string, Quantity> {
 function drawPartsAndFindings(document: Document, record: BuildRecordPage): void {
   heading(document, 'Parts')
   drawTable(document, [
-    { title: 'Mark', share: 1 }, { title: 'Part', share: 2 }, { title: 'Place', share: 2 }, { title: 'Lot', share: 2 },
+    { title: 'Mark', share: 1 }, { title: 'Part', share: 2 }, { title: 'Place', share: 2 },
+    { title: 'Lot', share: 2 },
     { title: 'Description', share: 4 },
   ], record.parts.map(({ mark, kind, place, lot, description }) => [
     mark, kind.replaceAll('-', ' '), cells.place(place), lot || '–', description || '–',
   ]))
   if (record.findings.length === 0) return
   heading(document, 'Findings')
-  drawTable(document, [{ title: 'Finding', share: 6 }, { title: 'Decision', share: 5 }], record.findings.map((finding) => [
+  drawTable(document, [
+    { title: 'Finding', share: 6 }, { title: 'Decision', share: 5 },
+  ], record.findings.map((finding) => [
     `${finding.title}. ${finding.sentence}`,
     finding.decision === null
       ? finding.state
@@ -115,7 +129,10 @@ function paragraph(document: Document, text: string): void {
   document.text(printable(text)).moveDown(0.2)
 }
 
-/** Foot of each page: number of the page, and the head of the chain, which whoever holds this paper can check against. */
+/**
+ * Foot of each page: number of the page, and the head of the chain, which whoever holds this paper can check
+ * against.
+ */
 function numberPages(document: Document, record: BuildRecordPage): void {
   const { start, count } = document.bufferedPageRange()
   for (let index = start; index < start + count; index += 1) {
@@ -126,8 +143,12 @@ function numberPages(document: Document, record: BuildRecordPage): void {
     page.margins.bottom = 0
     document.font('Helvetica').fontSize(7)
     document.text(
-      printable(`Job ${record.job.number}, seal ${record.sealCount}: ${record.sealHead}`), page.margins.left, page.height - 44, { width },
+      printable(
+        `Job ${record.job.number}, seal ${record.sealCount}: ${record.sealHead}`,
+      ), page.margins.left, page.height - 44, { width },
     )
-    document.text(`Page ${index - start + 1} of ${count}`, page.margins.left, page.height - 34, { width, align: 'right' })
+    document.text(
+      `Page ${index - start + 1} of ${count}`, page.margins.left, page.height - 34, { width, align: 'right' },
+    )
   }
 }

@@ -14,18 +14,26 @@ const PADDING = 3
 const SIZE = 8
 
 /**
- * Draws a table over as many pages as it takes. Every cell wraps in its column, a row is never cut by a page's end unless it is
- * taller than a page, and each page begins with the headings again.
+ * Draws a table over as many pages as it takes. Every cell wraps in its column, a row is never cut by a
+ * page's end unless it is taller than a page, and each page begins with the headings again.
  */
-export function drawTable(document: Document, columns: readonly Column[], rows: readonly (readonly string[])[]): void {
+export function drawTable(
+  document: Document, columns: readonly Column[], rows: readonly (readonly string[])[],
+): void {
   if (rows.length === 0) return
   const widths = widthsOf(document, columns)
   const heading = columns.map(({ title }) => title)
   // Headings alone at the foot of a page help nobody.
-  makeRoom(document, heightOf(document, widths, heading, true) + heightOf(document, widths, rows[0] ?? [], false))
+  makeRoom(
+    document, heightOf(document, widths, heading, true) + heightOf(document, widths, rows[0] ?? [], false),
+  )
   drawRow(document, columns, widths, heading, true)
   for (const row of rows) {
-    if (makeRoom(document, heightOf(document, widths, row, false))) drawRow(document, columns, widths, heading, true)
+    if (makeRoom(document, heightOf(document, widths, row, false))) {
+      drawRow(
+        document, columns, widths, heading, true,
+      )
+    }
     drawRow(document, columns, widths, row, false)
   }
   document.x = document.page.margins.left
@@ -49,7 +57,9 @@ function setFont(document: Document, isHeading: boolean): void {
   document.font(isHeading ? 'Helvetica-Bold' : 'Helvetica').fontSize(SIZE)
 }
 
-function heightOf(document: Document, widths: readonly number[], cells: readonly string[], isHeading: boolean): number {
+function heightOf(
+  document: Document, widths: readonly number[], cells: readonly string[], isHeading: boolean,
+): number {
   setFont(document, isHeading)
   const heights = widths.map((width, index) =>
     document.heightOfString(printable(cells[index] ?? ''), { width: width - 2 * PADDING }))
@@ -57,12 +67,17 @@ function heightOf(document: Document, widths: readonly number[], cells: readonly
 }
 
 function drawRow(
-  document: Document, columns: readonly Column[], widths: readonly number[], cells: readonly string[], isHeading: boolean,
+  document: Document, columns: readonly Column[], widths: readonly number[], cells: readonly string[],
+  isHeading: boolean,
 ): void {
   const height = heightOf(document, widths, cells, isHeading)
   const top = document.y
   let left = document.page.margins.left
-  if (isHeading) document.rect(left, top, widths.reduce((sum, width) => sum + width, 0), height).fill('#e8e8e8').fillColor('black')
+  if (isHeading) {
+    document.rect(
+      left, top, widths.reduce((sum, width) => sum + width, 0), height,
+    ).fill('#e8e8e8').fillColor('black')
+  }
   widths.forEach((width, index) => {
     document.text(printable(cells[index] ?? ''), left + PADDING, top + PADDING, {
       width: width - 2 * PADDING, align: columns[index]?.align ?? 'left',
