@@ -5,6 +5,7 @@ import { randomUUID } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Pool } from 'pg'
 import { apiRoutes } from './api-routes.ts'
+import { forgetOldAnswers } from './commands/forget-old-answers.ts'
 import { createPrismaClient, currentSchema } from './database/prisma.ts'
 import { openAnnouncer } from './events/announcer.ts'
 import { refuseOtherSites } from './http/cross-site.ts'
@@ -56,7 +57,12 @@ export async function createApp(options: AppOptions): Promise<FastifyInstance> {
   app.decorate('registeredRoutes', [])
   app.addHook('onRoute', (route) => void app.registeredRoutes.push(route))
   app.decorateRequest('person', null)
+  const forgetting = setInterval(() => {
+    forgetOldAnswers(pool, app.shop.now()).catch((error: unknown) => app.log.warn({ err: error }, 'Old answers are still kept.'))
+  }, 60 * 60 * 1000)
+  forgetting.unref()
   app.addHook('onClose', async () => {
+    clearInterval(forgetting)
     await announcer.close()
     await prisma.$disconnect()
   })

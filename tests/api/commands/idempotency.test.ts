@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { v7 as newKey } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { forgetOldAnswers } from '../../../apps/api/src/commands/forget-old-answers.ts'
 import { addCustomer, jobWanted, key, openJob, startShop, type TestShop } from '../../support/shop.ts'
 
 let shop: TestShop
@@ -103,6 +104,20 @@ describe('the same request sent twice', () => {
     const change = (pin: string) => shop.as('second').put('/api/me/pin').set(key(value)).send({ password, pin })
     await change('121212').expect(200)
     expect((await change('343434').expect(200)).headers['idempotent-replay']).toBe('true')
+  })
+})
+
+describe('a kept answer', () => {
+  it('is kept for 90 days and then forgotten', async () => {
+    const [old, young] = [newKey(), newKey()]
+    await post(customer('Long Ago'), old).expect(201)
+    await post(customer('Lately'), young).expect(201)
+    const age = (value: string, days: number) =>
+      shop.pool.query('UPDATE command_answer SET answered_at = now() - make_interval(days => $2) WHERE key = $1', [value, days])
+    await Promise.all([age(old, 91), age(young, 89)])
+    await forgetOldAnswers(shop.pool, new Date())
+    const { rows } = await shop.pool.query('SELECT key FROM command_answer WHERE key = ANY ($1)', [[old, young]])
+    expect(rows).toEqual([{ key: young }])
   })
 })
 

@@ -108,6 +108,10 @@ describe('signing in', () => {
     expect(rows[0]?.days).toBeGreaterThanOrEqual(13)
     await shop.pool.query(`UPDATE session SET expires_at = now() - interval '1 second' WHERE ${latest}`)
     await supertest(shop.app.server).get('/api/me').set('cookie', cookie).expect(401)
+    await shop.pool.query(`UPDATE session SET expires_at = now() - interval '1 second' WHERE person_id = $1`, [shop.people.second.id])
+    await signIn('second', shop.people.second.password).expect(200)
+    const kept = await shop.pool.query('SELECT 1 FROM session WHERE person_id = $1', [shop.people.second.id])
+    expect(kept.rows).toHaveLength(1)
   })
 
   it('refuses to go on guessing after ten tries with one name in a minute, and says when to come back', async () => {

@@ -34,7 +34,10 @@ export function openSessions(pool: Pool): Sessions {
     getUserAttributes: ({ name, roles }) => ({ name, roles }),
   })
   return {
-    start: async (personId) => (await lucia.createSession(personId, { deviceId: null })).id,
+    async start(personId) {
+      await lucia.deleteExpiredSessions()
+      return (await lucia.createSession(personId, { deviceId: null })).id
+    },
     async read(id) {
       const { session, user } = await lucia.validateSession(id)
       return session === null ? null : { id: user.id, name: user.name, roles: user.roles, deviceId: session.deviceId }
