@@ -3,9 +3,9 @@ import type { FieldProblems, PartsDraft } from '$lib/engines/draft-types.ts'
 import { readParts } from '$lib/engines/read-draft.ts'
 import { partsDraftOf } from '$lib/engines/write-draft.ts'
 import type { JobDraft } from '$lib/jobs/job-draft.ts'
-import type { previewPlan, readPlan } from '@tenths/contract'
+import type { listRules, previewPlan, readPlan } from '@tenths/contract'
 import type { Duty, ReaderUnit } from '@tenths/domain'
-import { readSheets, sheetDraftOf, type SheetDraft } from './sheet-draft.ts'
+import { readSheets, sheetDraftOf, type FitChoice, type SheetDraft } from './sheet-draft.ts'
 
 export type Plan = AnswerOf<typeof readPlan>
 export type Wish = CallInput<typeof previewPlan>['body']
@@ -22,21 +22,32 @@ export interface WishDraft {
 }
 
 /** The plan in force, to be typed over. */
-export function wishOf(plan: Plan, unit: ReaderUnit): WishDraft {
+export function wishOf(plan: Plan, fits: readonly FitChoice[], unit: ReaderUnit): WishDraft {
   return {
     duty: plan.duty,
     options: { ...plan.options },
     parts: partsDraftOf(plan.parts, unit),
-    sheets: plan.sheets.map((sheet) => sheetDraftOf(sheet, unit)),
+    sheets: plan.sheets.map((sheet) => sheetDraftOf(sheet, fits, unit)),
     reason: '',
     basedOn: plan.revision,
   }
 }
 
 /** What is sent, or what cannot be read, by field. */
-export function readWish(draft: WishDraft, unit: ReaderUnit): { wish: Wish } | { problems: FieldProblems } {
+export function readWish(draft: WishDraft, fits: readonly FitChoice[], unit: ReaderUnit): { wish: Wish } | { problems: FieldProblems } {
   const parts = readParts(draft.parts, unit)
-  const sheets = readSheets(draft.sheets, unit)
+  const sheets = readSheets(draft.sheets, fits, unit)
   if (parts.value === null || sheets.value === null) return { problems: { ...parts.problems, ...sheets.problems } }
   return { wish: { duty: draft.duty, options: draft.options, parts: parts.value, sheets: sheets.value } }
+}
+
+/**
+ * All fits of the shop's rules with what they limit. A fit that has no line in the plan yet, because it needs a maker's
+ * sheet, is a length unless its key says torque.
+ */
+export function fitChoices(rules: AnswerOf<typeof listRules>['rules'], plan: Plan): FitChoice[] {
+  return rules.map(({ fit, title }) => {
+    const line = plan.requirements.find((requirement) => requirement.fit === fit)
+    return { fit, title, quantity: line?.quantity ?? (fit.includes('torque') ? 'torque' : 'length') }
+  })
 }

@@ -1,7 +1,7 @@
 import type { Read } from '$lib/engines/read-draft.ts'
-import { lengthText } from '$lib/engines/length-text.ts'
+import { figureText, readFigure } from '$lib/figure-text.ts'
 import type { SheetLimit } from '@tenths/contract'
-import { DomainError, parseLength, type ReaderUnit } from '@tenths/domain'
+import { DomainError, type Quantity, type ReaderUnit } from '@tenths/domain'
 import type { z } from 'zod'
 
 type Sheet = z.infer<typeof SheetLimit>
@@ -22,8 +22,19 @@ export const emptySheet = (): SheetDraft => ({
   fit: '', level: 'part-maker', low: '', high: '', target: '', source: '', advice: { adviceLow: null, adviceHigh: null },
 })
 
-export function sheetDraftOf({ fit, level, limits, source }: Sheet, unit: ReaderUnit): SheetDraft {
-  const text = (value: number | null): string => (value === null ? '' : lengthText(value, unit))
+/** A fit that a sheet can speak about: the quantity that it limits decides how its figures are typed. */
+export interface FitChoice {
+  readonly fit: string
+  readonly title: string
+  readonly quantity: Quantity
+}
+
+export function quantityOf(fit: string, fits: readonly FitChoice[]): Quantity {
+  return fits.find((choice) => choice.fit === fit)?.quantity ?? 'length'
+}
+
+export function sheetDraftOf({ fit, level, limits, source }: Sheet, fits: readonly FitChoice[], unit: ReaderUnit): SheetDraft {
+  const text = (value: number | null): string => (value === null ? '' : figureText(value, quantityOf(fit, fits), unit))
   return {
     fit, level, source,
     low: text(limits.low),
@@ -34,13 +45,13 @@ export function sheetDraftOf({ fit, level, limits, source }: Sheet, unit: Reader
 }
 
 /** Reads all lines; problems are named `sheets.0.low` and so on. */
-export function readSheets(drafts: readonly SheetDraft[], unit: ReaderUnit): Read<Sheet[]> {
+export function readSheets(drafts: readonly SheetDraft[], fits: readonly FitChoice[], unit: ReaderUnit): Read<Sheet[]> {
   const problems: Record<string, string> = {}
   const value = drafts.map((draft, index): Sheet => {
     const read = (field: 'low' | 'high' | 'target'): number | null => {
       if (draft[field].trim() === '') return null
       try {
-        return parseLength(draft[field], unit)
+        return readFigure(draft[field], quantityOf(draft.fit, fits), unit)
       } catch (error) {
         if (!(error instanceof DomainError)) throw error
         problems[`sheets.${index}.${field}`] = error.message
