@@ -4,6 +4,7 @@ declare module 'js-quantities' {
     to(unit: string): Quantity
     add(other: Quantity): Quantity
     sub(other: Quantity): Quantity
+    mul(other: Quantity | number): Quantity
     lte(other: Quantity): boolean
     gte(other: Quantity): boolean
     lt(other: Quantity): boolean

@@ -1,16 +1,25 @@
 import { DomainError } from '../errors.ts'
 import { featureKey, type FeatureDefinition, type FeatureReference } from './feature.ts'
 
-/** A plan's features by place and name, so that a thousand look-ups cost no more than one each. */
-export type FeatureIndex = ReadonlyMap<string, FeatureDefinition>
+/**
+ * A plan's features by place, then by name: a look-up joins no text, because judging looks up several features for each
+ * line.
+ */
+export type FeatureIndex = ReadonlyMap<string, ReadonlyMap<string, FeatureDefinition>>
 
 export function indexFeatures(features: readonly FeatureDefinition[]): FeatureIndex {
-  return new Map(features.map((feature) => [featureKey(feature), feature]))
+  const index = new Map<string, Map<string, FeatureDefinition>>()
+  for (const feature of features) {
+    const ofPlace = index.get(feature.place)
+    if (ofPlace === undefined) index.set(feature.place, new Map([[feature.feature, feature]]))
+    else ofPlace.set(feature.feature, feature)
+  }
+  return index
 }
 
 /** @throws DomainError `feature-unknown` when the plan defines no such feature */
 export function featureOf(index: FeatureIndex, reference: FeatureReference): FeatureDefinition {
-  const feature = index.get(featureKey(reference))
+  const feature = index.get(reference.place)?.get(reference.feature)
   if (feature === undefined) {
     throw new DomainError('feature-unknown', `The plan has no feature ${featureKey(reference)}.`)
   }

@@ -2,7 +2,7 @@ import { DomainError } from '../errors.ts'
 import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
 import { featureOf, pointKey, type FeatureIndex } from '../features/feature-index.ts'
 import { measuringStateTitles, placeTitle } from '../features/titles.ts'
-import type { FeaturePass, Measurements } from '../measuring/pass.ts'
+import type { CountingReading, FeaturePass, Measurements } from '../measuring/pass.ts'
 import type { Unmeasured } from './value.ts'
 
 /** A reading of a full pass together with where on the feature it was taken. */
@@ -50,11 +50,12 @@ export function countedPass(
 }
 
 function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass | Unmeasured {
-  const byPoint = new Map(pass.readings.map((reading) => [reading.point, reading]))
   const values: PointValue[] = []
   const missing: string[] = []
+  let index = 0
   for (const { key, station, axis } of definition.points) {
-    const reading = byPoint.get(key)
+    const reading = readingAt(pass.readings, key, index)
+    index += 1
     if (reading === undefined) missing.push(pointKey(definition, key))
     else values.push({ id: reading.id, station, axis, value: reading.value })
   }
@@ -62,6 +63,12 @@ function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass
   const total = definition.points.length
   const reason = `${definition.title}: ${values.length} of ${total} points are measured in pass ${pass.number}.`
   return { kind: 'not-measured', missing, reasons: [reason] }
+}
+
+/** The reading of a point. Readings mostly come in the order of the points: that place is looked at first. */
+function readingAt(readings: readonly CountingReading[], point: string, index: number): CountingReading | undefined {
+  const expected = readings[index]
+  return expected?.point === point ? expected : readings.findLast((reading) => reading.point === point)
 }
 
 /** A feature of which nothing counts, so that every point is to be measured. */

@@ -38,17 +38,18 @@ export interface Measurements {
 /** Finds readings through places: a piston moved to another bore brings its measurements along. */
 export function measurementsOf(placed: readonly PlacedPart[], passes: readonly FeaturePass[]): Measurements {
   const parts = new Map(placed.map((entry) => [entry.place, entry.partId]))
-  const latest = new Map<string, FeaturePass>()
+  const latest = new Map<string, Map<string, FeaturePass>>()
   for (const pass of passes) {
-    const key = `${pass.partId}#${pass.feature}`
-    const known = latest.get(key)
-    if (known === undefined || known.number < pass.number) latest.set(key, pass)
+    const ofPart = latest.get(pass.partId)
+    const known = ofPart?.get(pass.feature)
+    if (ofPart === undefined) latest.set(pass.partId, new Map([[pass.feature, pass]]))
+    else if (known === undefined || known.number < pass.number) ofPart.set(pass.feature, pass)
   }
   return {
     partAt: (place) => parts.get(place) ?? null,
     latestPass: ({ place, feature }) => {
       const partId = parts.get(place)
-      return partId === undefined ? null : (latest.get(`${partId}#${feature}`) ?? null)
+      return partId === undefined ? null : (latest.get(partId)?.get(feature) ?? null)
     },
   }
 }

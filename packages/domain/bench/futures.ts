@@ -1,0 +1,70 @@
+import { once } from 'node:events'
+import { buildSync } from 'esbuild'
+import { Worker } from 'node:worker_threads'
+import { median, promiseCounts, type PromiseCounts } from '../src/index.ts'
+import type { Figure } from './figure.ts'
+import type { Order } from './futures-worker.ts'
+import { shopOf } from './shop.ts'
+import { generator, medianMilliseconds } from './timing.ts'
+
+const threads = 2
+
+/** 1,000 futures of 500 jobs on two threads, and how one thread's time grows with the jobs. */
+export async function futuresFigures(): Promise<Figure[]> {
+  const milliseconds = await onThreads(500, 1_000, 3)
+  return [
+    {
+      figure: '1000 futures of 500 jobs of 30 operations on two threads', value: milliseconds / 1_000, unit: 's',
+      limit: { kind: 'at most', value: 2 }, comparedWith: null,
+    },
+    ...growthFigures(),
+  ]
+}
+
+/** The median wall time of some rounds, from the word go to the last answer. */
+async function onThreads(jobs: number, futures: number, rounds: number): Promise<number> {
+  const workers = Array.from({ length: threads }, () => new Worker(workerSource(), { eval: true }))
+  const send = (worker: Worker, order: Order) => worker.postMessage(order)
+  try {
+    for (const worker of workers) send(worker, { kind: 'build', jobs })
+    const times: number[] = []
+    for (let round = -1; round < rounds; round += 1) {
+      const answers = workers.map((worker) => once(worker, 'message'))
+      const start = performance.now()
+      workers.forEach((worker, seed) => send(worker, { kind: 'play', futures: futures / threads, seed: seed + 1 }))
+      const played = (await Promise.all(answers)).map(([counts]) => (counts as PromiseCounts).futures)
+      if (played.reduce((sum, count) => sum + count, 0) !== futures) throw new Error('A thread has not played its futures.')
+      // the first round builds the shop and warms up
+      if (round >= 0) times.push(performance.now() - start)
+    }
+    return median(times)
+  } finally {
+    await Promise.all(workers.map((worker) => worker.terminate()))
+  }
+}
+
+/** A thread takes JavaScript: the worker is bundled in memory. */
+function workerSource(): string {
+  const { outputFiles } = buildSync({
+    entryPoints: [`${import.meta.dirname}/futures-worker.ts`], bundle: true, platform: 'node', format: 'cjs', write: false,
+  })
+  return outputFiles[0]?.text ?? ''
+}
+
+/** Time for 20 futures at 125 to 1000 jobs; each doubling against 2n log 2n / n log n, with a quarter for a shared machine. */
+function growthFigures(): Figure[] {
+  const sizes = [125, 250, 500, 1_000]
+  const times = sizes.map((jobs) => {
+    const input = shopOf(jobs)
+    return medianMilliseconds(5, 1, () => promiseCounts(input, 20, generator(3)))
+  })
+  return sizes.slice(1).map((jobs, index): Figure => {
+    const [before, after] = [times[index] ?? Number.NaN, times[index + 1] ?? Number.NaN]
+    const operations = jobs * 30
+    const allowed = (2 * Math.log(operations)) / Math.log(operations / 2)
+    return {
+      figure: `growth from ${jobs / 2} to ${jobs} jobs over n log n`, value: after / before / allowed, unit: 'ratio',
+      limit: { kind: 'at most', value: 1.25 }, comparedWith: `${before.toPrecision(3)} ms, ${after.toPrecision(3)} ms for 20 futures`,
+    }
+  })
+}
