@@ -21,7 +21,9 @@ export class Dispatcher {
   private readonly now: number
   private readonly waitingFor: Int32Array
   private readonly queues: readonly NumberHeap[]
-  private readonly freeBenches: readonly number[][]
+  /** Free benches of each kind as a stack, and how many are on it: an array that shrinks and grows would be allocated anew. */
+  private readonly freeBenches: readonly Int32Array[]
+  private readonly freeCount: Int32Array
   /** Finish times of what runs, each a power of two times the time plus the operation's number: one number orders both. */
   private readonly running: NumberHeap
   private readonly scale: number
@@ -30,7 +32,8 @@ export class Dispatcher {
   /** The shift each bench has come to: a bench's time only moves forward. */
   private readonly shift: Int32Array
   /** Kinds where a bench came free or work arrived in this minute. */
-  private readonly touched: number[] = []
+  private readonly touched: Int32Array
+  private touchedCount = 0
   private readonly isTouched: Uint8Array
 
   constructor(network: Network, input: ScheduleInput) {
@@ -42,12 +45,14 @@ export class Dispatcher {
     this.benchOf = new Int32Array(count)
     this.waitingFor = new Int32Array(count)
     this.queues = network.kinds.map((_, kind) => new NumberHeap(network.kindOf.filter((own) => own === kind).length + 1))
-    this.freeBenches = network.kinds.map(() => [])
+    this.freeBenches = network.benchesOfKind.map((benches) => new Int32Array(benches.length))
+    this.freeCount = new Int32Array(network.kinds.length)
     this.running = new NumberHeap(count + 1)
     this.scale = 2 ** Math.ceil(Math.log2(count + 1))
     this.opens = input.benches.map((bench) => Float64Array.from(bench.hours.intervals, ([from]) => from))
     this.closes = input.benches.map((bench) => Float64Array.from(bench.hours.intervals, ([, to]) => to))
     this.shift = new Int32Array(input.benches.length)
+    this.touched = new Int32Array(network.kinds.length)
     this.isTouched = new Uint8Array(network.kinds.length)
   }
 
@@ -69,7 +74,7 @@ export class Dispatcher {
         finish[number] = now
         const kind = kindOf[number]!
         if (kind !== NO_KIND) {
-          this.freeBenches[kind]!.push(this.benchOf[number]!)
+          this.free(kind, this.benchOf[number]!)
           this.touch(kind)
         }
         const end = firstSuccessor[number + 1]!
@@ -93,9 +98,8 @@ export class Dispatcher {
     this.running.size = 0
     for (const queue of this.queues) queue.size = 0
     this.network.benchesOfKind.forEach((benches, kind) => {
-      const free = this.freeBenches[kind]!
-      free.length = 0
-      for (let at = benches.length - 1; at >= 0; at -= 1) free.push(benches[at]!)
+      this.freeCount[kind] = 0
+      for (let at = benches.length - 1; at >= 0; at -= 1) this.free(kind, benches[at]!)
     })
   }
 
@@ -113,7 +117,14 @@ export class Dispatcher {
   private touch(kind: number): void {
     if (this.isTouched[kind] === 1) return
     this.isTouched[kind] = 1
-    this.touched.push(kind)
+    this.touched[this.touchedCount] = kind
+    this.touchedCount += 1
+  }
+
+  private free(kind: number, bench: number): void {
+    const count = this.freeCount[kind]!
+    this.freeBenches[kind]![count] = bench
+    this.freeCount[kind] = count + 1
   }
 
   private run(number: number, finish: number): void {
@@ -122,21 +133,24 @@ export class Dispatcher {
 
   private startWaiting(now: number, minutes: Float64Array): void {
     const { touched } = this
-    for (let at = 0; at < touched.length; at += 1) {
+    for (let at = 0; at < this.touchedCount; at += 1) {
       const kind = touched[at]!
       this.isTouched[kind] = 0
       const queue = this.queues[kind]!
       const free = this.freeBenches[kind]!
-      while (queue.size > 0 && free.length > 0) {
+      let count = this.freeCount[kind]!
+      while (queue.size > 0 && count > 0) {
         const number = queue.pop()
-        const bench = free.pop()!
+        count -= 1
+        const bench = free[count]!
         const finish = this.work(bench, number, now, minutes[number]!)
         this.benchOf[number] = bench
         // A bench whose hours have run out never frees: what follows stays unfinished, and is reported so.
         if (finish !== NEVER) this.run(number, finish)
       }
+      this.freeCount[kind] = count
     }
-    touched.length = 0
+    this.touchedCount = 0
   }
 
   /** Books `minutes` of a bench's open hours from `now` on. */
