@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify'
 import type pg from 'pg'
 import supertest from 'supertest'
 import { v7 as newKey } from 'uuid'
-import { createApp } from '../../apps/api/src/app.ts'
+import { createApp, type AppOptions } from '../../apps/api/src/app.ts'
 import { createPool } from '../../apps/api/src/database/pool.ts'
 import { createTestDatabase, type TestDatabase } from './database.ts'
 import { stock, testPeople, testSecrets, type Stock, type TestPerson, type Who } from './stock.ts'
@@ -31,14 +31,16 @@ export function key(value: string = newKey()): { 'idempotency-key': string } {
 export interface ShopOptions {
   readonly now?: () => Date
   readonly timeZone?: string
+  /** The built pages, for a browser; without them only the API answers. */
+  readonly pages?: NonNullable<AppOptions['pages']>
 }
 
 /** A shop of one's own on a database of one's own: people, benches, gauges and engines, and not one job. */
-export async function startShop({ now, timeZone = 'America/Chicago' }: ShopOptions = {}): Promise<TestShop> {
+export async function startShop({ now, pages, timeZone = 'America/Chicago' }: ShopOptions = {}): Promise<TestShop> {
   const database = await createTestDatabase()
   const pool = createPool(database.serviceUrl)
   const stocked = await stock(pool, timeZone)
-  const app = await createApp({ pool, secrets: testSecrets, logLevel: 'fatal', ...(now === undefined ? {} : { now }) })
+  const app = await createApp({ pool, secrets: testSecrets, logLevel: 'fatal', ...(now && { now }), ...(pages && { pages }) })
   await app.listen({ host: '127.0.0.1', port: 0 })
   const agents = await signEverybodyIn(app)
   return {

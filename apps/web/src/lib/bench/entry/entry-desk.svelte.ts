@@ -126,7 +126,14 @@ export class EntryDesk {
 
   #goOn(cell: Cell): void {
     const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
-    if (next !== null) this.goTo(next.key)
+    if (next === null) return
+    this.#bringFocus(next)
+    this.goTo(next.key)
+  }
+
+  /** Where one feature is shown at a time the cell that was typed in goes away, and would take the focus along. */
+  #bringFocus(next: Cell | null): void {
+    if (document.activeElement?.closest('[role="grid"]')) this.focusOn = next?.key ?? null
   }
 
   #refuse(cell: Cell, sentence: string): void {
@@ -187,6 +194,7 @@ export class EntryDesk {
     })
     this.sheet.again.delete(featureKey(cell.feature))
     const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
+    this.#bringFocus(next)
     this.state = enter(this.state, cell.key, next?.key ?? null)
     this.entered += 1
   }
