@@ -32,13 +32,10 @@ export function benchOf(page: Page): Bench {
       await page.getByRole('switch', { name: /set on the mating part/ }).setChecked(isSo)
     },
     async goTo(title) {
-      // On a small screen one feature is shown at a time: page on until its cell is there.
-      for (let turn = 0; turn < 20 && !(await cell(title).isVisible()); turn += 1) {
-        const after = page.getByRole('button', { name: 'The one after' })
-        if (await after.isEnabled()) await after.click()
-        else while (await page.getByRole('button', { name: 'The one before' }).isEnabled()) {
-          await page.getByRole('button', { name: 'The one before' }).click()
-        }
+      // On a small screen one feature is shown at a time: page forth to the last, then back, until its cell is there.
+      for (const way of ['The one after', 'The one before']) {
+        const turn = page.getByRole('button', { name: way })
+        while (!(await cell(title).isVisible()) && (await turn.isVisible()) && (await turn.isEnabled())) await turn.click()
       }
       await cell(title).click()
     },

@@ -18,22 +18,34 @@ export function live<T>(ask: (signal: AbortSignal) => Promise<T>): Live<T> {
   let problem = $state.raw<ProblemError>()
   let loading = $state(true)
   let running: AbortController | undefined
+  let newest: Promise<void> = Promise.resolve()
 
-  async function run(): Promise<void> {
+  /** Whoever waits for an asking that a newer one overtook waits for that: afterwards the value is never an old one. */
+  function run(): Promise<void> {
     running?.abort()
-    const mine = (running = new AbortController())
-    const answer = ask(mine.signal)
+    running = new AbortController()
+    newest = askOnce(running.signal)
+    return newest
+  }
+
+  async function askOnce(signal: AbortSignal): Promise<void> {
+    const answer = ask(signal)
     loading = true
     try {
       const fresh = await answer
-      if (mine.signal.aborted) return
+      if (signal.aborted) return overtakenBy(signal)
       value = fresh
       problem = undefined
     } catch (error) {
-      if (mine.signal.aborted) return
+      if (signal.aborted) return overtakenBy(signal)
       problem = error instanceof ProblemError ? error : noNetwork()
     }
     loading = false
+  }
+
+  /** The newer asking; nothing when the component went away meanwhile. */
+  function overtakenBy(signal: AbortSignal): Promise<void> | undefined {
+    return running?.signal === signal ? undefined : newest
   }
 
   $effect(() => {

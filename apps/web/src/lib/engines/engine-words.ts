@@ -63,7 +63,7 @@ export const retainerCounts = [
 
 export const ringTitles = { top: 'Top ring', second: 'Second ring', oil: 'Oil ring' } as const
 
-/** An engine in one line: *V8, 90°, bore 4.000 in, stroke 3.480 in*. */
+/** An engine in one line: *V8, 90°, bore 4.0000 in, stroke 3.4800 in*. */
 export function engineInWords(engine: Model['specification'], unit: ReaderUnit): string {
   const { arrangement, cylinders, bankAngle } = engine
   const layout = {

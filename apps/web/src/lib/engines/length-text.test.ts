@@ -5,7 +5,7 @@ import { lengthText } from './length-text.ts'
 
 describe('a length as it would be typed', () => {
   it('writes what the trade writes', () => {
-    expect(lengthText(101_600_000, 'inch')).toBe('4.000')
+    expect(lengthText(101_600_000, 'inch')).toBe('4.0000')
     expect(lengthText(2_540, 'inch')).toBe('0.0001')
     expect(lengthText(79_000_000, 'millimetre')).toBe('79.00')
     expect(lengthText(79_000_000, 'inch')).toBe('79.00 mm')

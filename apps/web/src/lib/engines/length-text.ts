@@ -8,7 +8,7 @@ import { formatLength, nanometresPer, readerUnitSymbols, type ReaderUnit } from 
 export function lengthText(value: number, unit: ReaderUnit): string {
   const inHundredThousandths = nanometresPer.inch / 100_000
   if (unit === 'inch' && value % inHundredThousandths === 0) {
-    return trimmed(formatLength(value, { unit: 'inch', step: inHundredThousandths }, 'half-even'), 3)
+    return trimmed(formatLength(value, { unit: 'inch', step: inHundredThousandths }, 'half-even'), 4)
   }
   const millimetres = trimmed(formatLength(value, { unit: 'millimetre', step: 1 }, 'half-even'), 2)
   return unit === 'millimetre' ? millimetres : `${millimetres} mm`
@@ -17,7 +17,9 @@ export function lengthText(value: number, unit: ReaderUnit): string {
 /** The same with its unit behind it, to be read rather than typed over. */
 export function lengthWithUnit(value: number, unit: ReaderUnit): string {
   const text = lengthText(value, unit)
-  return text.endsWith('mm') ? text : `${text} ${readerUnitSymbols[unit]}`
+  const named = text.endsWith('mm') ? text : `${text} ${readerUnitSymbols[unit]}`
+  // A figure and its unit stay on one line.
+  return named.replace(' ', '\u00a0')
 }
 
 /** Without the zeros at its end, but for the decimals that the trade always writes. */

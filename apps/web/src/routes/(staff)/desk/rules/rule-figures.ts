@@ -8,9 +8,9 @@ export type Parameter = z.infer<typeof Rule>['parameters'][number]
 
 /** Near a limit, as the owner chooses it. */
 export const guardTitles: Record<(typeof guardChoices)[number], string> = {
-  accepted: 'The reading counts as it is',
-  guarded: 'Its uncertainty is kept clear of the limits',
-  'guarded-where-wide': 'Kept clear where the limits leave room',
+  accepted: 'Accepted as read',
+  guarded: 'Guarded by U',
+  'guarded-where-wide': 'Guarded where there is room',
 }
 
 /** A rule's number as it would be typed: a length, a part of the diameter such as 0.0009, a percentage, a torque. */
