@@ -54,7 +54,7 @@ function dyingAfter(requests: number): FastifyInstance {
 const rows = async <Row extends pg.QueryResultRow>(sql: string): Promise<Row[]> => (await pool.query<Row>(sql)).rows
 
 describe('the demo shop', () => {
-  it('is verified seal by seal, and every verdict comes out of its readings again', async () => {
+  it('Every demo value passes through the same use cases as a user’s; verify recomputes all of them from readings', async () => {
     const reports = []
     for await (const report of verifyShop(pool)) reports.push(report)
     expect(reports.flatMap(({ number, faults }) => faults.map((fault) => ({ number, ...fault })))).toEqual([])

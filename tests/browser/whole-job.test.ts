@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadPages } from '../../apps/api/src/ground/pages.ts'
 import { addGauge, read, send, startFloor, workUpTo, type Floor } from '../support/floor.ts'
-import type { OpenedJob } from '../support/shop.ts'
+import { openJob, type OpenedJob } from '../support/shop.ts'
 import { benchOf } from './support/bench.ts'
 import { openBrowser, screens, scrollsSideways, seen, signIn, takeSeat } from './support/browser.ts'
 
@@ -26,6 +26,26 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close()
   await shop.stop()
+})
+
+it('without boost the same 0.0004 in is within its limits', async () => {
+  const job = await openJob(shop, { duty: 'street' })
+  await workUpTo(shop, job, 'hone-small-ends')
+  const { page, context, complaints } = await takeSeat(browser, address, screens.desktop)
+  await seen(page, 'street: bench measures', async () => {
+    const hands = benchOf(page)
+    await signIn(page, shop.people.machinist)
+    await page.goto(`/bench/jobs/${job.number}/hone-small-ends`)
+    await hands.chooseGauge('Pin-fit gauge')
+    await hands.setOnMate(true)
+    await hands.goTo('Rod 1 small end, front, along rod')
+    await hands.type(['0.0004', '0.0004', '0.0004', '0.0004'])
+    await hands.goTo('Rod 1 small end, front, along rod')
+    await hands.verdict('Pin in rod 1').getByText('within').first().waitFor()
+    await hands.verdict('Pin in rod 1').getByText('limits 0.0003 in to 0.0008 in').waitFor()
+  })
+  expect(complaints).toEqual([])
+  await context.close()
 })
 
 /** What the story hands on from one person to the next. */
