@@ -82,7 +82,9 @@ async function openDesk(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Findings to decide' }).waitFor()
 }
 
-const isNarrow = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 600
+function isNarrow(page: Page): boolean {
+  return (page.viewportSize()?.width ?? 0) < 600
+}
 
 /** The first job that was handed over, sealed to its end; steps at which nothing is judged are folded. */
 async function openRecord(page: Page): Promise<void> {
