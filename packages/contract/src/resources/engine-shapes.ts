@@ -62,7 +62,7 @@ export const PartsSpecification = z.object({
     bigEndWidth: BaseValue,
     smallEndBore: BaseValue,
   }),
-  retainers: z.object({ perSide: z.union([z.literal(1), z.literal(2)]), thickness: BaseValue }).nullable(),
+  retainers: z.object({ perSide: z.union([z.literal(1), z.literal(2)]), thickness: BaseValue, outerFlanks: BaseValue.exactOptional() }).nullable(),
   rodShell: ShellSpecification,
   mainShell: ShellSpecification,
 })

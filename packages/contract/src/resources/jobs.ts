@@ -11,6 +11,7 @@ export const RouteOptions = z.object({
   crank: z.enum(['grind', 'polish', 'none']),
   newRodBolts: z.boolean(),
   balance: z.boolean(),
+  stroked: z.boolean().exactOptional(),
 })
 
 export const IntakeItem = z.object({
