@@ -96,4 +96,5 @@ async function openRecord(page: Page): Promise<void> {
   await page.getByText(/^Seal \d+/).waitFor()
   const unjudged = page.locator('details[open] > summary:has(h2)').filter({ hasNotText: /within/ })
   while (await unjudged.count() > 0) await unjudged.first().click()
+  await page.evaluate('scrollTo(0, 0)')
 }
