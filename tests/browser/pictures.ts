@@ -86,15 +86,12 @@ function isNarrow(page: Page): boolean {
   return (page.viewportSize()?.width ?? 0) < 600
 }
 
-/** The first job that was handed over, sealed to its end; steps at which nothing is judged are folded. */
+/** The job that was handed over, at a step that tells it all: fits, gauge, what was seen, who signed, the seal. */
 async function openRecord(page: Page): Promise<void> {
   await signIn(page, people.odile)
   await page.getByRole('link', { name: 'Counter' }).click()
   await page.getByLabel('Which jobs').selectOption({ label: 'Handed over' })
-  await page.getByRole('table').getByRole('link').first().click()
+  await page.getByRole('row', { name: /Handed over/ }).getByRole('link').first().click()
   await page.getByRole('link', { name: 'Build record' }).click()
-  await page.getByText(/^Seal \d+/).waitFor()
-  const unjudged = page.locator('details[open] > summary:has(h2)').filter({ hasNotText: /within/ })
-  while (await unjudged.count() > 0) await unjudged.first().click()
-  await page.evaluate('scrollTo(0, 0)')
+  await page.getByRole('region', { name: /Size the small ends/ }).evaluate((step) => step.scrollIntoView())
 }
