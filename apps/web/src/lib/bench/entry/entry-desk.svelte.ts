@@ -21,6 +21,8 @@ import {
 import { readEntry } from './read-entry.ts'
 import { typeKey, type PadKey } from './type-key.ts'
 
+const cannotKeep = 'This device cannot keep more values at the moment: see the notice at the top.'
+
 /** The typing of a step: what stands in each cell, and what Enter does with it. */
 export class EntryDesk {
   readonly sheet: BenchSheet
@@ -105,6 +107,7 @@ export class EntryDesk {
     if (cell === null) return
     const draft = draftAt(this.state, cell.key)
     if (draft === null) return this.#goOn(cell)
+    if (!readingOutbox.canKeep) return this.#refuse(cell, cannotKeep)
     const pass = this.#passFor(cell)
     if (typeof pass === 'string') return this.#refuse(cell, pass)
     const gauge = this.inHand.gaugeFor(cell.feature.quantity)
@@ -173,11 +176,12 @@ export class EntryDesk {
   ): void {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingIn(cell.key)
-    const refused = this.sheet.refusedAt(cell.key)
-    if (refused !== null) readingOutbox.drop(refused.key)
     readingOutbox.add({
+      personId: session.person.id,
       jobId: this.sheet.answer.job.id,
+      jobNumber: this.sheet.answer.job.number,
       operationKey: this.sheet.answer.operation.key,
+      operationTitle: this.sheet.answer.operation.title,
       cell: cell.key,
       pass,
       reading: {
@@ -191,7 +195,7 @@ export class EntryDesk {
         takenAt: deviceTime(),
       },
       confirmed: said.confirmed,
-    })
+    }, this.sheet.refusedAt(cell.key))
     this.sheet.again.delete(featureKey(cell.feature))
     const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
     this.#bringFocus(next)

@@ -1,104 +1,165 @@
-import type { ProblemError } from '../../api/problem.ts'
-
-/** Something that was typed and must reach the service once, with what became of it so far. */
-export interface OutboxEntry<Content> {
-  /** The idempotency key: every attempt carries it, so that a repeat has one effect. */
-  readonly key: string
-  readonly content: Content
-  readonly state: 'waiting' | 'stored' | 'refused'
-  readonly problem: ProblemError | null
-}
+import { noNetwork, ProblemError } from '../../api/problem.ts'
+import { KeptList } from './kept-list.ts'
+import { isPassing, stopsAll, type OutboxEntry, type OutboxStore } from './outbox-entry.ts'
 
 export interface OutboxWiring<Content, Answer> {
+  readonly store: OutboxStore<Content>
   /** @throws ProblemError as `call` does */
   readonly send: (content: Content, key: string) => Promise<Answer>
-  /** Waits before the next attempt; resolves early when somebody asks to send now. */
-  readonly pause: (milliseconds: number) => Promise<void>
+  /** Who is signed in: only what this person typed goes out. @throws ProblemError when nobody is */
+  readonly whoSends: () => Promise<string>
+  readonly typedBy: (content: Content) => string
+  /** What must arrive in order among itself. */
+  readonly laneOf: (content: Content) => string
+  /** Runs the work while no other tab of this device sends. */
+  readonly alone: <T>(work: () => Promise<T>) => Promise<T>
+  /** Waits before the next attempt, for ever when null; resolves early when somebody asks to send now. */
+  readonly pause: (milliseconds: number | null) => Promise<void>
   readonly stored: (content: Content, answer: Answer) => void
-  readonly changed: (entries: readonly OutboxEntry<Content>[], trouble: ProblemError | null) => void
+  readonly changed: (now: OutboxState<Content>) => void
+  /** Tells the other tabs to look again, and which entries a person took off. */
+  readonly announce: (takenOff: readonly string[]) => void
+}
+
+export interface OutboxState<Content> {
+  readonly entries: readonly OutboxEntry<Content>[]
+  /** Why nothing gets through at the moment; null while it does. */
+  readonly trouble: ProblemError | null
+  /** Whether the device keeps what is typed. While it does not, nothing more may be accepted. */
+  readonly canKeep: boolean
 }
 
 const firstPause = 1_000
 const longestPause = 15_000
 
-/** Troubles of the way, not of the content: the entry stays in its place and goes out again with the same key. */
-function isPassing(problem: ProblemError): boolean {
-  return problem.code === 'no-network' || problem.code === 'not-signed-in' || problem.status >= 500
-}
-
 /**
- * Sends one entry after the other in the order they were typed. A refused one stays visible and lets the next pass;
- * nothing is dropped unless a person drops it.
+ * Sends what was typed, once the device has kept it, in the order of typing within its lane. A refused entry stays visible
+ * and lets the next pass; nothing is dropped unless a person drops it.
  */
 export class Outbox<Content, Answer> {
   readonly #wiring: OutboxWiring<Content, Answer>
-  #entries: readonly OutboxEntry<Content>[] = []
+  readonly #list: KeptList<Content>
+  #trouble: ProblemError | null = null
+  /** Who was signed in when something was last sent; null before that. */
+  #who: string | null = null
   #isRunning = false
+  /** Ends a pause that only one lane needs, when there is something for another. */
+  #hurry: () => void = () => undefined
 
   constructor(wiring: OutboxWiring<Content, Answer>) {
     this.#wiring = wiring
+    this.#list = new KeptList({
+      store: wiring.store,
+      pause: () => wiring.pause(longestPause),
+      changed: () => this.#tell(),
+      kept: () => {
+        this.#hurry()
+        void this.#run()
+      },
+      announce: wiring.announce,
+    })
   }
 
-  add(key: string, content: Content): void {
-    this.#entries = [...this.#entries, { key, content, state: 'waiting', problem: null }]
-    this.#tell(null)
+  /** Looks at what the device keeps, after a reload or when another tab says so, and goes on sending. */
+  async look(takenOff: readonly string[] = []): Promise<void> {
+    await this.#list.read(takenOff)
     void this.#run()
+  }
+
+  /** Another person may have signed in: what that one typed before goes out too. */
+  async lookAs(who: string): Promise<void> {
+    this.#who = who
+    await this.look()
+  }
+
+  /** Takes an entry in at once; the refused one that it corrects goes as soon as this one is kept. */
+  add(key: string, content: Content, insteadOf: OutboxEntry<Content> | null = null): void {
+    this.#list.add({ key, sequence: null, content, state: 'waiting', problem: null, insteadOf })
   }
 
   /** Gives a refused entry another try, with the key it had: only success is ever stored under a key. */
-  sendAgain(key: string): void {
-    this.#replace(key, { state: 'waiting', problem: null })
+  async sendAgain(key: string): Promise<void> {
+    await this.#list.change(key, { state: 'waiting', problem: null })
     void this.#run()
   }
 
-  /** Takes an entry off the list: one that was refused, or one that the service's answer shows by now. */
-  drop(key: string): void {
-    this.#entries = this.#entries.filter((entry) => entry.key !== key)
-    this.#tell(null)
+  /** Takes entries off the list: refused ones, or ones that the service's answer shows by now. */
+  drop(keys: readonly string[]): Promise<void> {
+    return this.#list.drop(keys)
   }
 
   async #run(): Promise<void> {
     if (this.#isRunning) return
     this.#isRunning = true
     let pause = firstPause
-    for (let next = this.#next(); next; next = this.#next()) {
-      const problem = await this.#attempt(next)
-      if (problem === null) {
+    while (this.#next(new Set())) {
+      this.#trouble = await this.#wiring.alone(() => this.#round())
+      this.#tell()
+      if (this.#trouble === null) {
         pause = firstPause
         continue
       }
-      this.#tell(problem)
-      await this.#wiring.pause(pause)
+      // Time alone signs nobody in.
+      const paused = this.#wiring.pause(this.#trouble.code === 'not-signed-in' ? null : pause)
+      await (stopsAll(this.#trouble) ? paused : Promise.race([paused, new Promise<void>((done) => { this.#hurry = done })]))
       pause = Math.min(pause * 2, longestPause)
     }
     this.#isRunning = false
+  }
+
+  /** Sends all that can go out; the trouble that kept something back. */
+  async #round(): Promise<ProblemError | null> {
+    try {
+      this.#who = await this.#wiring.whoSends()
+    } catch (error) {
+      return asProblem(error)
+    }
+    await this.#list.read()
+    const held = new Set<string>()
+    let last: ProblemError | null = null
+    for (let next = this.#next(held); next; next = this.#next(held)) {
+      const trouble = await this.#attempt(next)
+      if (trouble === null) continue
+      if (stopsAll(trouble)) return trouble
+      held.add(this.#wiring.laneOf(next.content))
+      last = trouble
+    }
+    return last
   }
 
   /** One attempt; the trouble of the way when it must be made again. */
   async #attempt({ key, content }: OutboxEntry<Content>): Promise<ProblemError | null> {
     try {
       const answer = await this.#wiring.send(content, key)
-      this.#replace(key, { state: 'stored', problem: null })
       this.#wiring.stored(content, answer)
+      await this.#list.arrived(key)
+      if (this.#trouble !== null) {
+        this.#trouble = null
+        this.#tell()
+      }
       return null
     } catch (error) {
-      const problem = error as ProblemError
+      const problem = asProblem(error)
       if (isPassing(problem)) return problem
-      this.#replace(key, { state: 'refused', problem })
+      const { code, status, message } = problem
+      await this.#list.change(key, { state: 'refused', problem: { code, status, message } })
       return null
     }
   }
 
-  #next(): OutboxEntry<Content> | undefined {
-    return this.#entries.find(({ state }) => state === 'waiting')
+  /** The first entry that may go out now: kept, typed by who is signed in, not behind one that is held up. */
+  #next(held: ReadonlySet<string>): OutboxEntry<Content> | undefined {
+    return this.#list.entries.find(({ state, sequence, content }) => state === 'waiting' && sequence !== null
+      && (this.#who === null || this.#wiring.typedBy(content) === this.#who)
+      && !held.has(this.#wiring.laneOf(content)))
   }
 
-  #replace(key: string, change: Pick<OutboxEntry<Content>, 'state' | 'problem'>): void {
-    this.#entries = this.#entries.map((entry) => (entry.key === key ? { ...entry, ...change } : entry))
-    this.#tell(null)
+  #tell(): void {
+    this.#wiring.changed({ entries: this.#list.entries, trouble: this.#trouble, canKeep: this.#list.canKeep })
   }
+}
 
-  #tell(trouble: ProblemError | null): void {
-    this.#wiring.changed(this.#entries, trouble)
-  }
+/** Whatever goes wrong on the way, a request that was cut off included, is no word about the content. */
+function asProblem(error: unknown): ProblemError {
+  return error instanceof ProblemError ? error : noNetwork()
 }

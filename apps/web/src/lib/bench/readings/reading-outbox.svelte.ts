@@ -1,70 +1,102 @@
-import { takeReadings } from '@tenths/contract'
+import { takeReadings, whoAmI } from '@tenths/contract'
 import { call, newId, type AnswerOf } from '../../api/call.ts'
 import type { ProblemError } from '../../api/problem.ts'
-import type { Pass, Reading } from '../sheet/operation-sheet.ts'
-import { Outbox, type OutboxEntry } from './outbox.ts'
-
-/** One typed value with all it needs to arrive: where it was typed, in which pass, and what was said of it. */
-export interface TypedReading {
-  readonly jobId: string
-  readonly operationKey: string
-  readonly cell: string
-  readonly pass: Omit<Pass, 'readings'>
-  readonly reading: Reading
-  readonly confirmed: boolean
-}
+import { Outbox } from './outbox.ts'
+import type { OutboxEntry } from './outbox-entry.ts'
+import { openReadingStore } from './reading-store.ts'
+import { Tabs } from './tabs.ts'
+import type { TypedReading } from './typed-reading.ts'
 
 type Answer = AnswerOf<typeof takeReadings>
 
-/** The values of this browser that are on their way to the service. It outlives the page that typed them. */
+/** After this long without an answer the network counts as away, in milliseconds. */
+const patience = 30_000
+
+/** The values of this device that are on their way to the service. They outlive the page that typed them. */
 class ReadingOutbox {
   entries = $state.raw<readonly OutboxEntry<TypedReading>[]>([])
   /** Why nothing gets through at the moment; null while it does. */
   trouble = $state.raw<ProblemError | null>(null)
+  /** Whether the device keeps what is typed. */
+  canKeep = $state(true)
   /** What the service answered to the latest stored value. */
   latest = $state.raw<{ content: TypedReading; answer: Answer } | null>(null)
+  /** Who is signed in, as far as this page knows: another tab may change that. */
+  person = $state.raw<string | null>(null)
 
-  #wake: () => void = () => undefined
+  readonly #wakes = new Set<() => void>()
+  readonly #tabs = new Tabs((takenOff) => void this.#outbox.look(takenOff))
   readonly #outbox = new Outbox<TypedReading, Answer>({
+    store: openReadingStore(),
     send: sendReading,
+    whoSends: () => this.#whoSends(),
+    typedBy: ({ personId }) => personId,
+    laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
+    alone: (work) => this.#tabs.alone(work),
     pause: (milliseconds) => new Promise((resume) => {
-      this.#wake = resume
-      setTimeout(resume, milliseconds)
+      const wake = () => { this.#wakes.delete(wake); resume() }
+      this.#wakes.add(wake)
+      if (milliseconds !== null) setTimeout(wake, milliseconds)
     }),
     stored: (content, answer) => { this.latest = { content, answer } },
-    changed: (entries, trouble) => {
+    changed: ({ entries, trouble, canKeep }) => {
       this.entries = entries
+      this.canKeep = canKeep
+      // Nobody is known any more; the next attempt asks.
+      if (trouble?.code === 'not-signed-in') this.person = null
       this.trouble = trouble
     },
+    announce: (takenOff) => this.#tabs.announce(takenOff),
   })
 
-  add(content: TypedReading): void {
-    this.#outbox.add(newId(), content)
+  /** Begins, or goes on, with what this person typed. */
+  begin(personId: string): void {
+    this.person = personId
+    void this.#outbox.lookAs(personId)
+    this.#wake()
+  }
+
+  add(content: TypedReading, insteadOf: OutboxEntry<TypedReading> | null = null): void {
+    this.#outbox.add(newId(), content, insteadOf)
   }
 
   /** Goes on at once instead of waiting for the next attempt. */
   sendNow(): void {
     this.#wake()
+    void this.#outbox.look()
+  }
+
+  /** As `sendNow`, when somebody else may have signed in meanwhile in another tab. */
+  askAndSend(): void {
+    this.person = null
+    this.sendNow()
   }
 
   sendAgain(key: string): void {
-    this.#outbox.sendAgain(key)
+    void this.#outbox.sendAgain(key)
   }
 
   /** Sends a value that the service found unlikely once more, with a person standing by it. */
   confirm(key: string): void {
     const entry = this.entries.find((one) => one.key === key)
-    if (entry === undefined) return
-    this.drop(key)
-    this.add({ ...entry.content, confirmed: true })
+    if (entry !== undefined) this.add({ ...entry.content, confirmed: true }, entry)
   }
 
-  drop(key: string): void {
-    this.#outbox.drop(key)
+  drop(...keys: readonly string[]): void {
+    void this.#outbox.drop(keys)
   }
 
   of(jobId: string, operationKey: string): readonly OutboxEntry<TypedReading>[] {
     return this.entries.filter(({ content }) => content.jobId === jobId && content.operationKey === operationKey)
+  }
+
+  async #whoSends(): Promise<string> {
+    this.person ??= (await call(whoAmI, {}, { signal: AbortSignal.timeout(patience) })).id
+    return this.person
+  }
+
+  #wake(): void {
+    for (const wake of [...this.#wakes]) wake()
   }
 }
 
@@ -88,5 +120,5 @@ function sendReading({ jobId, operationKey, pass, reading, confirmed }: TypedRea
         confirmed,
       }],
     },
-  }, { key })
+  }, { key, signal: AbortSignal.timeout(patience) })
 }

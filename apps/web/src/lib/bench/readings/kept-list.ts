@@ -1,0 +1,138 @@
+import { merged, type OutboxEntry, type OutboxStore } from './outbox-entry.ts'
+
+export interface KeptListWiring<Content> {
+  readonly store: OutboxStore<Content>
+  /** Waits before the device is asked to keep once more. */
+  readonly pause: () => Promise<void>
+  readonly changed: () => void
+  /** An entry is safe on the device and may be sent. */
+  readonly kept: () => void
+  /** Tells the other tabs to look at the store again, and which entries a person took off. */
+  readonly announce: (takenOff: readonly string[]) => void
+}
+
+/** The entries as this tab sees them: at once when they are typed, and after a reload from what the device kept. */
+export class KeptList<Content> {
+  readonly #wiring: KeptListWiring<Content>
+  #entries: readonly OutboxEntry<Content>[] = []
+  #canKeep = true
+  #isKeeping = false
+  /** Counts what was written from here, so that an older look at the device is never taken for the newest. */
+  #writes = 0
+
+  constructor(wiring: KeptListWiring<Content>) {
+    this.#wiring = wiring
+  }
+
+  get entries(): readonly OutboxEntry<Content>[] {
+    return this.#entries
+  }
+
+  /** Whether the device keeps what is typed. While it does not, nothing more may be accepted. */
+  get canKeep(): boolean {
+    return this.#canKeep
+  }
+
+  /** Takes over what lies on the device. @param takenOff what a person dropped in another tab */
+  async read(takenOff: readonly string[] = []): Promise<void> {
+    this.#withhold(takenOff)
+    let kept, writes
+    do {
+      writes = this.#writes
+      kept = await this.#onDevice(() => this.#wiring.store.readAll())
+    } while (writes !== this.#writes)
+    if (kept !== null) this.#set(merged(this.#entries, kept))
+  }
+
+  add(entry: OutboxEntry<Content>): void {
+    this.#set([...this.#entries.filter(({ key }) => key !== entry.insteadOf?.key), entry])
+    void this.#keep()
+  }
+
+  /** What became of an entry, here and on the device; one that was refused stays there until it is right. */
+  async change(key: string, change: { state: 'waiting' | 'refused'; problem: OutboxEntry<Content>['problem'] }): Promise<void> {
+    this.#replace(key, change)
+    const entry = this.#entries.find((one) => one.key === key)
+    if (entry === undefined || entry.sequence === null) return
+    const { sequence, content } = entry
+    await this.#write(() => this.#wiring.store.change({ key, sequence, content, ...change }))
+    this.#wiring.announce([])
+  }
+
+  /** The service has it. Should it stay on the device, it goes out again under its key, and has no second effect. */
+  async arrived(key: string): Promise<void> {
+    const sequence = this.#entries.find((one) => one.key === key)?.sequence ?? null
+    this.#replace(key, { state: 'stored', problem: null })
+    if (sequence !== null) await this.#write(() => this.#wiring.store.remove([sequence]))
+    this.#wiring.announce([])
+  }
+
+  async drop(keys: readonly string[]): Promise<void> {
+    const onDevice = this.#entries
+      .filter(({ key, state }) => keys.includes(key) && state !== 'stored')
+      .flatMap(({ sequence }) => sequence ?? [])
+    this.#withhold(keys)
+    if (onDevice.length === 0) return
+    await this.#write(() => this.#wiring.store.remove(onDevice))
+    this.#wiring.announce(keys)
+  }
+
+  /** One after the other, so that the device numbers them in the order of typing. */
+  async #keep(): Promise<void> {
+    if (this.#isKeeping) return
+    this.#isKeeping = true
+    for (let next = this.#unkept(); next; next = this.#unkept()) {
+      const entry = next
+      const sequence = await this.#write(() => this.#wiring.store.keep(entry))
+      if (sequence === null) {
+        await this.#wiring.pause()
+        continue
+      }
+      this.#replace(entry.key, { sequence, insteadOf: null })
+      if (this.#unkept() === undefined) this.#say(true)
+      this.#wiring.announce(entry.insteadOf ? [entry.insteadOf.key] : [])
+      this.#wiring.kept()
+    }
+    this.#isKeeping = false
+  }
+
+  #unkept(): OutboxEntry<Content> | undefined {
+    return this.#entries.find(({ state, sequence }) => state === 'waiting' && sequence === null)
+  }
+
+  #write<T>(work: () => Promise<T>): Promise<T | null> {
+    this.#writes += 1
+    return this.#onDevice(work)
+  }
+
+  /** Something done in the store; null, and said to whoever types, when the device refuses it. */
+  async #onDevice<T>(work: () => Promise<T>): Promise<T | null> {
+    try {
+      const done = await work()
+      if (this.#unkept() === undefined) this.#say(true)
+      return done
+    } catch {
+      this.#say(false)
+      return null
+    }
+  }
+
+  #say(canKeep: boolean): void {
+    if (this.#canKeep === canKeep) return
+    this.#canKeep = canKeep
+    this.#wiring.changed()
+  }
+
+  #withhold(keys: readonly string[]): void {
+    if (keys.length > 0) this.#set(this.#entries.filter(({ key }) => !keys.includes(key)))
+  }
+
+  #replace(key: string, change: Partial<OutboxEntry<Content>>): void {
+    this.#set(this.#entries.map((entry) => (entry.key === key ? { ...entry, ...change } : entry)))
+  }
+
+  #set(entries: readonly OutboxEntry<Content>[]): void {
+    this.#entries = entries
+    this.#wiring.changed()
+  }
+}

@@ -1,0 +1,61 @@
+import type { ProblemError } from '../../api/problem.ts'
+
+/** Why the service refused an entry, as plain data that a device can keep. */
+export type Refusal = Pick<ProblemError, 'code' | 'status' | 'message'>
+
+/** Something that was typed and must reach the service once, with what became of it so far. */
+export interface OutboxEntry<Content> {
+  /** The idempotency key: every attempt carries it, so that a repeat has one effect. */
+  readonly key: string
+  /** Its place in the order of typing, given when the device keeps it; null until then. */
+  readonly sequence: number | null
+  readonly content: Content
+  readonly state: 'waiting' | 'stored' | 'refused'
+  readonly problem: Refusal | null
+  /** The refused entry that this one corrects: it goes when this one is kept, never before. */
+  readonly insteadOf: OutboxEntry<Content> | null
+}
+
+/** An entry as the device keeps it until it has arrived. */
+export type KeptEntry<Content> = Omit<OutboxEntry<Content>, 'sequence' | 'state' | 'insteadOf'> & {
+  readonly sequence: number
+  readonly state: 'waiting' | 'refused'
+}
+
+/** Where entries lie until they have arrived; every tab of the device sees the same. */
+export interface OutboxStore<Content> {
+  /** All that has not arrived, in the order of typing. */
+  readAll(): Promise<readonly KeptEntry<Content>[]>
+  /** Keeps an entry for good and lets go of the one that it corrects, in one step. @returns its place in the order */
+  keep(entry: OutboxEntry<Content>): Promise<number>
+  change(entry: KeptEntry<Content>): Promise<void>
+  remove(sequences: readonly number[]): Promise<void>
+}
+
+/**
+ * What the device keeps, with what only this tab knows: values on their way into the store, and values that have
+ * arrived but are not in the service's last answer yet. One that waited and is gone was sent by another tab.
+ */
+export function merged<Content>(
+  known: readonly OutboxEntry<Content>[], kept: readonly KeptEntry<Content>[],
+): readonly OutboxEntry<Content>[] {
+  const keys = new Set(kept.map(({ key }) => key))
+  const elsewhere = known.filter(({ key }) => !keys.has(key))
+  const arrived = elsewhere
+    .filter(({ state, sequence }) => state === 'stored' || (state === 'waiting' && sequence !== null))
+    .map((entry) => ({ ...entry, state: 'stored' as const, problem: null }))
+  const unkept = elsewhere.filter(({ state, sequence }) => state === 'waiting' && sequence === null)
+  const corrected = new Set(unkept.map(({ insteadOf }) => insteadOf?.key))
+  const here = kept.filter(({ key }) => !corrected.has(key)).map((entry) => ({ ...entry, insteadOf: null }))
+  return [...arrived, ...here, ...unkept]
+}
+
+/** Troubles of the way, not of the content: the entry stays in its place and goes out again with the same key. */
+export function isPassing({ code, status }: Refusal): boolean {
+  return code === 'no-network' || code === 'not-signed-in' || status >= 500
+}
+
+/** Whether nothing else would get through either. */
+export function stopsAll({ code, status }: Refusal): boolean {
+  return code === 'no-network' || code === 'not-signed-in' || status === 503
+}

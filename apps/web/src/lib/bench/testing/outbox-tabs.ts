@@ -1,0 +1,71 @@
+import type { ProblemError } from '../../api/problem.ts'
+import { Outbox, type OutboxState } from '../readings/outbox.ts'
+import type { OutboxStore } from '../readings/outbox-entry.ts'
+import { openReadingStore } from '../readings/reading-store.ts'
+import type { TypedReading } from '../readings/typed-reading.ts'
+
+/** What reached the service, and what it answers: a problem to refuse, null to take it. */
+export interface Service {
+  readonly sent: { readonly text: string; readonly key: string }[]
+  answer(text: string, attempt: number): ProblemError | null | Promise<ProblemError | null>
+}
+
+export function service(answer: Service['answer'] = () => null): Service {
+  return { sent: [], answer }
+}
+
+export interface Tab {
+  readonly outbox: Outbox<TypedReading, string>
+  readonly pauses: (number | null)[]
+  readonly stored: string[]
+  now: OutboxState<TypedReading>
+  /** Ends the pause that the outbox is in. */
+  resume(): void
+  close(): void
+}
+
+/** The tabs of one device over one store; nothing is heard of a tab that was closed. */
+export function device(to: Service, who: () => string = () => 'A') {
+  const name = `outbox-${crypto.randomUUID()}`
+  const tabs: Tab[] = []
+  let turn: Promise<unknown> = Promise.resolve()
+
+  function open(store: OutboxStore<TypedReading> = openReadingStore(name)): Tab {
+    let isOpen = true
+    const wakes: (() => void)[] = []
+    const never = new Promise<never>(() => undefined)
+    const tab: Tab = {
+      pauses: [], stored: [], now: { entries: [], trouble: null, canKeep: true },
+      resume: () => { for (const wake of wakes.splice(0)) wake() },
+      close: () => { isOpen = false; tabs.splice(tabs.indexOf(tab), 1) },
+      outbox: new Outbox<TypedReading, string>({
+        store,
+        send: async ({ reading }, key) => {
+          to.sent.push({ text: reading.typed, key })
+          const problem = await to.answer(reading.typed, to.sent.length)
+          if (!isOpen) return never
+          if (problem) throw problem
+          return 'taken'
+        },
+        whoSends: async () => who(),
+        typedBy: ({ personId }) => personId,
+        laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
+        alone: (work) => {
+          const done = turn.then(() => work())
+          // A tab that was closed lets go of its turn, as a browser has it.
+          turn = Promise.race([done, new Promise((gone) => { const wait = setInterval(() => {
+            if (!isOpen) { clearInterval(wait); gone(undefined) }
+          }, 1); void done.finally(() => clearInterval(wait)) })])
+          return done
+        },
+        pause: (milliseconds) => new Promise((done) => { tab.pauses.push(milliseconds); wakes.push(done) }),
+        stored: ({ reading }) => tab.stored.push(reading.typed),
+        changed: (now) => { tab.now = now },
+        announce: (takenOff) => { for (const other of tabs) if (other !== tab) void other.outbox.look(takenOff) },
+      }),
+    }
+    tabs.push(tab)
+    return tab
+  }
+  return { open, store: () => openReadingStore(name) }
+}
