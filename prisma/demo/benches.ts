@@ -26,6 +26,7 @@ export const benches: readonly DemoBench[] = [
   { name: 'Balancer', kind: 'balancer' },
   { name: 'Clean bench', kind: 'clean-bench' },
   { name: 'Assembly room', kind: 'assembly' },
+  { name: 'Head bench', kind: 'head-bench' },
 ]
 
 /** Who works at each kind of bench, and who signs beside them where two signatures are due. */
@@ -47,4 +48,5 @@ export const staffing: Record<BenchKind, readonly [PersonKey, PersonKey]> = {
   balancer: ['halvard', 'sunniva'],
   'clean-bench': ['bryn', 'sunniva'],
   assembly: ['bryn', 'sunniva'],
+  'head-bench': ['halvard', 'sunniva'],
 }

@@ -16,6 +16,11 @@ const letters: Record<PartKind, string> = {
   'main-bolts': 'MF',
   camshaft: 'CM',
   assembly: 'A',
+  head: 'H',
+  'intake-valve': 'IV',
+  'exhaust-valve': 'EV',
+  'cam-bearing': 'CB',
+  lifter: 'L',
 }
 
 /** The mark of the first part in a place: `B1`, `C1`, `R3`. It stays with the part when it moves. */

@@ -1,5 +1,5 @@
 import type { Role } from '@tenths/contract'
-import type { BenchKind, Duty, Stage, VerdictKind } from '@tenths/domain'
+import type { BenchKind, Duty, Stage, VerdictKind, WorkKind } from '@tenths/domain'
 import { dutyTitles } from '@tenths/domain'
 
 /** The names that people read for what travels by key. */
@@ -39,11 +39,19 @@ export const benchTitles: Record<BenchKind, string> = {
   balancer: 'Balancer',
   'clean-bench': 'Clean bench',
   assembly: 'Assembly',
+  'head-bench': 'Head bench',
 }
 
 export const roleTitles: Record<Role, string> = { counter: 'Counter', machinist: 'Machinist', owner: 'Owner' }
 
-export const workTitles = { 'short-block': 'Short block' } as const
+export const workTitles: Record<WorkKind, string> = {
+  'short-block': 'Short block',
+  'full-rebuild': 'Full rebuild',
+  'head-service': 'Head service',
+  'bore-and-hone': 'Bore and hone',
+  'crank-regrind': 'Crank regrind',
+  balancing: 'Balancing',
+}
 
 export const operationStates = {
   waiting: 'waiting',

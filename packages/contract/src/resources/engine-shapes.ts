@@ -1,5 +1,5 @@
 import {
-  arrangements, coolings, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials, rotations, viewerSides,
+  arrangements, camshaftPlaces, coolings, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials, rotations, viewerSides,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue, Line } from '../primitives.ts'
@@ -30,6 +30,11 @@ export const EngineSpecification = z.object({
   deckHeight: BaseValue,
   mains: JournalSpecification,
   rodJournals: JournalSpecification,
+  valveTrain: z.object({
+    camshaft: z.enum(camshaftPlaces),
+    intakeValves: z.int().min(1).max(3),
+    exhaustValves: z.int().min(1).max(3),
+  }).exactOptional(),
 })
 
 export const RingGroove = z.object({

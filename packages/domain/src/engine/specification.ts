@@ -50,6 +50,16 @@ export interface JournalSpecification {
   readonly housing: Nanometres
 }
 
+export const camshaftPlaces = ['in-block', 'overhead'] as const
+export type CamshaftPlace = (typeof camshaftPlaces)[number]
+
+/** Valves of each cylinder, and where the camshaft runs. */
+export interface ValveTrain {
+  readonly camshaft: CamshaftPlace
+  readonly intakeValves: number
+  readonly exhaustValves: number
+}
+
 /** What the arithmetic must know of an engine; the shop's library keeps these, a job copies one. */
 export interface EngineSpecification {
   readonly name: string
@@ -73,6 +83,8 @@ export interface EngineSpecification {
   readonly deckHeight: Nanometres
   readonly mains: JournalSpecification
   readonly rodJournals: JournalSpecification
+  /** Left out: one intake and one exhaust valve a cylinder, the camshaft in the block. */
+  readonly valveTrain?: ValveTrain
 }
 
 /**

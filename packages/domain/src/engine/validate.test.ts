@@ -35,6 +35,11 @@ describe('an engine that cannot exist', () => {
     ['nine in line', { ...inlineFour, cylinders: 9 }, 'engine.cylinders'],
     ['a single with two cylinders', { ...single, cylinders: 2 }, 'engine.cylinders'],
     ['a flat fourteen', { ...flatFour, cylinders: 14 }, 'engine.cylinders'],
+    [
+      'a cylinder without an exhaust valve',
+      { ...v8, valveTrain: { camshaft: 'in-block', intakeValves: 1, exhaustValves: 0 } },
+      'engine.valveTrain.exhaustValves',
+    ],
     ['half a cylinder', { ...inlineFour, cylinders: 3.5 }, 'engine.cylinders'],
     ['a V without an angle', { ...v8, bankAngle: 0 }, 'engine.bankAngle'],
     ['a flat engine at 90°', { ...flatFour, bankAngle: 90_000 }, 'engine.bankAngle'],

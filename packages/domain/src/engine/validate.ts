@@ -38,6 +38,7 @@ export function validateEngine(engine: EngineSpecification): void {
   validateJournals(engine.mains, 'engine.mains')
   validateJournals(engine.rodJournals, 'engine.rodJournals')
   validateJournalCounts(engine)
+  validateValveTrain(engine)
   if (engine.deckHeight <= engine.stroke) {
     refuse(
       'engine.deckHeight',
@@ -117,5 +118,18 @@ function validateJournalCounts(engine: EngineSpecification): void {
   const { count } = engine.mains
   if (!Number.isInteger(count) || count < 2 || count > mostMains) {
     refuse('engine.mains.count', `This crank can have 2 to ${mostMains} main journals, not ${count}.`)
+  }
+}
+
+/** The most valves of one kind that a cylinder is built with. Common practice, no source. */
+const mostValves = 3
+
+function validateValveTrain({ valveTrain }: EngineSpecification): void {
+  if (valveTrain === undefined) return
+  for (const field of ['intakeValves', 'exhaustValves'] as const) {
+    const count = valveTrain[field]
+    if (!Number.isInteger(count) || count < 1 || count > mostValves) {
+      refuse(`engine.valveTrain.${field}`, `A cylinder has 1 to ${mostValves} valves of a kind, not ${count}.`)
+    }
   }
 }

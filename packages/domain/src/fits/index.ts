@@ -3,6 +3,7 @@ import { boreForms } from './bore-form.ts'
 import { crankEndPlays } from './crank-end-play.ts'
 import { deckClearanceFit } from './deck-clearance.ts'
 import type { FitDefinition } from './fit-definition.ts'
+import { flatnessAndRunOut } from './flatness-and-run-out.ts'
 import { housingFits } from './housing.ts'
 import { journalForms } from './journal-form.ts'
 import { mainBearingClearance } from './main-bearing.ts'
@@ -10,6 +11,7 @@ import { pinEndPlayFit } from './pin-end-play.ts'
 import { pinInPiston } from './pin-in-piston.ts'
 import { pinInRod } from './pin-in-rod.ts'
 import { pistonInBore } from './piston-in-bore.ts'
+import { pistonToValve } from './piston-to-valve.ts'
 import { pressedPin } from './pressed-pin.ts'
 import { railEndGap } from './rail-end-gap.ts'
 import { ringBackClearances } from './ring-back-clearance.ts'
@@ -17,9 +19,11 @@ import { ringEndGap } from './ring-end-gap.ts'
 import { oilRingSideClearance, ringSideClearances } from './ring-side-clearance.ts'
 import { rodBearingClearance } from './rod-bearing.ts'
 import { rodSideClearance } from './rod-side-clearance.ts'
+import { runningClearances } from './running-clearance.ts'
+import { springRooms } from './spring-room.ts'
 import { assembledTurningTorqueFit, crankTurningTorqueFit } from './turning-torque.ts'
 
-/** Every fit of a short block, in the order of the fit sheet. A new fit is one file and one line here. */
+/** Every fit of an engine, in the order of the fit sheet: the short block first, then heads and valve train. A new fit is one file and one line here. */
 export const fits: readonly FitDefinition[] = [
   pistonInBore,
   ...boreForms,
@@ -43,4 +47,8 @@ export const fits: readonly FitDefinition[] = [
   ...boltFits,
   crankTurningTorqueFit,
   assembledTurningTorqueFit,
+  ...runningClearances,
+  ...flatnessAndRunOut,
+  ...springRooms,
+  ...pistonToValve,
 ]

@@ -34,10 +34,18 @@ export const benchKinds = [
   'balancer',
   'clean-bench',
   'assembly',
+  'head-bench',
 ] as const
 export type BenchKind = (typeof benchKinds)[number]
 
-export const workKinds = ['short-block'] as const
+export const workKinds = [
+  'short-block',
+  'full-rebuild',
+  'head-service',
+  'bore-and-hone',
+  'crank-regrind',
+  'balancing',
+] as const
 export type WorkKind = (typeof workKinds)[number]
 
 /** Something to be seen and ticked: *seen*, *not seen* or *not applicable*. */

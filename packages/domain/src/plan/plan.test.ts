@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest'
 import fc from 'fast-check'
 import { duties } from '../engine/duty.ts'
+import { camshaftPlaces } from '../engine/specification.ts'
 import { featureKey } from '../features/feature.ts'
 import type { FeatureReference } from '../features/feature.ts'
 import type { Measurand } from '../judging/requirement.ts'
 import { inches, inlineFour, metricParts, planInput, testPlans, v8, v8Parts } from '../testing/engines.ts'
 import { plan } from './plan.ts'
+import { workKinds } from './plan-types.ts'
 import type { Operation, Plan, PlanInput } from './plan-types.ts'
 
 const anyInput: fc.Arbitrary<PlanInput> = fc
   .record({
     base: fc.constantFrom(...testPlans),
+    work: fc.constantFrom(...workKinds),
+    camshaft: fc.constantFrom(...camshaftPlaces),
+    intakeValves: fc.integer({ min: 1, max: 3 }),
     duty: fc.constantFrom(...duties),
     alignHone: fc.boolean(),
     deck: fc.boolean(),
@@ -21,8 +26,10 @@ const anyInput: fc.Arbitrary<PlanInput> = fc
     crank: fc.constantFrom('grind' as const, 'polish' as const, 'none' as const),
     pin: fc.constantFrom('floating' as const, 'pressed' as const),
   })
-  .map(({ base, duty, pin, ...options }) => ({
+  .map(({ base, work, duty, pin, camshaft, intakeValves, ...options }) => ({
     ...base,
+    work,
+    engine: { ...base.engine, valveTrain: { camshaft, intakeValves, exhaustValves: 2 } },
     duty,
     options,
     parts: { ...base.parts, pin: { ...base.parts.pin, fit: pin } },
@@ -58,7 +65,7 @@ function upTo(
   return all
 }
 
-describe('a plan of any engine, duty and options', () => {
+describe('a plan of any work, engine, duty and options', () => {
   it('has a route without a cycle, whose steps name only steps that exist', () => {
     fc.assert(
       fc.property(anyInput, (input) => {

@@ -3,9 +3,9 @@ import { validateCombination } from '../engine/validate-parts.ts'
 import { featureKey } from '../features/feature.ts'
 import type { FeatureDefinition } from '../features/feature.ts'
 import { shortBlockFeatures } from '../features/short-block/all.ts'
-import type { ShortBlockFeatures } from '../features/short-block/all.ts'
+import { topEndFeatures } from '../features/top-end/all.ts'
 import { fits } from '../fits/index.ts'
-import type { FitContext } from '../fits/fit-definition.ts'
+import type { FitContext, FitDefinition } from '../fits/fit-definition.ts'
 import { requirementsOfFit } from '../fits/requirements-of-fit.ts'
 import { orientations } from '../layout/orientation.ts'
 import type { Requirement } from '../judging/requirement.ts'
@@ -14,8 +14,9 @@ import { filletCases, filletFindings } from './findings/fillet.ts'
 import { geometryFindings } from './findings/geometry.ts'
 import { oilGrooveFindings } from './findings/oil-groove.ts'
 import type { Operation, Plan, PlanInput } from './plan-types.ts'
-import type { OperationDraft } from './route/route-context.ts'
-import { shortBlockRoute } from './route/short-block.ts'
+import type { OperationDraft, RouteContext } from './route/route-context.ts'
+import { routeOf } from './route/route.ts'
+import { optionsOf, scopeOf } from './route/work-scope.ts'
 
 /** The crank's greatest end play where nobody limits it: 0.010 in, from memory. */
 const GREATEST_END_PLAY = 254_000
@@ -35,7 +36,7 @@ export function plan(input: PlanInput): Plan {
     engine,
     parts,
     duty: input.duty,
-    options: input.options,
+    options: optionsOf(input),
     cylinders: orientation,
     gasketThickness: input.gasketThickness ?? null,
     supportRail: groove.state === 'broken',
@@ -44,16 +45,19 @@ export function plan(input: PlanInput): Plan {
     fit,
     ...requirementsOfFit(fit, context, input.rules, input.sheets),
   }))
-  const requirements = results.flatMap((result) => result.requirements)
-  const fillets = filletCases(engine, parts, greatestEndPlay(requirements))
-  const features = shortBlockFeatures(engine, parts, orientation)
-  const drafts = shortBlockRoute({
+  const scope = scopeOf(input.work)
+  const fillets = filletCases(engine, parts, greatestEndPlay(results.flatMap((result) => result.requirements)))
+  const features = { ...shortBlockFeatures(engine, parts, orientation), ...topEndFeatures(engine) }
+  const drafts = routeOf({
     ...context,
+    scope,
     features,
     oilGroove: groove,
     sheets: new Set(input.sheets.map(({ fit }) => fit)),
     filletDoubt: fillets.some(({ room }) => room.state === 'unknown'),
   })
+  const judged = results.filter(({ fit }) => judgingOperation(fit, drafts) !== undefined)
+  const requirements = judged.flatMap((result) => result.requirements)
   const operations = withRequirements(drafts, requirements)
   return {
     input,
@@ -61,10 +65,15 @@ export function plan(input: PlanInput): Plan {
     requirements,
     operations,
     findings: [
-      ...filletFindings(fillets),
-      ...oilGrooveFindings(groove, parts),
-      ...geometryFindings(engine, parts),
-      ...results.flatMap((result) => result.findings),
+      // How parts go together matters where they are put together.
+      ...(scope.assembled
+        ? [
+            ...filletFindings(fillets),
+            ...oilGrooveFindings(groove, parts),
+            ...geometryFindings(engine, parts),
+          ]
+        : []),
+      ...judged.flatMap((result) => result.findings),
     ],
     orientation,
   }
@@ -81,13 +90,20 @@ function greatestEndPlay(requirements: readonly Requirement[]): number {
   return requirements.find(({ fit }) => fit === 'crank-end-play')?.limits.high ?? GREATEST_END_PLAY
 }
 
-/** Each requirement goes to the first of its fit's operations that the route has. */
+/** The first of a fit's operations that the route has; a fit that is judged nowhere does not apply. */
+function judgingOperation(
+  { judgedAt }: FitDefinition,
+  drafts: readonly OperationDraft[],
+): string | undefined {
+  return judgedAt.find((key) => drafts.some((draft) => draft.key === key))
+}
+
+/** Each requirement goes to the operation that judges its fit. */
 function withRequirements(
   drafts: readonly OperationDraft[],
   requirements: readonly Requirement[],
 ): readonly Operation[] {
-  const present = new Set(drafts.map(({ key }) => key))
-  const judgedAt = new Map(fits.map((fit) => [fit.key, fit.judgedAt.find((key) => present.has(key))]))
+  const judgedAt = new Map(fits.map((fit) => [fit.key, judgingOperation(fit, drafts)]))
   return drafts.map((draft) => ({
     ...draft,
     requirements: requirements.filter(({ fit }) => judgedAt.get(fit) === draft.key).map(({ key }) => key),
@@ -96,11 +112,11 @@ function withRequirements(
 
 /** The features that some operation measures, in the order of the route. */
 function measuredFeatures(
-  all: ShortBlockFeatures,
+  all: RouteContext['features'],
   operations: readonly Operation[],
 ): readonly FeatureDefinition[] {
   const definitions = new Map(
-    Object.values(all as Readonly<Record<keyof ShortBlockFeatures, readonly FeatureDefinition[]>>)
+    Object.values<readonly FeatureDefinition[]>({ ...all })
       .flat()
       .map((definition) => [featureKey(definition), definition]),
   )

@@ -1,18 +1,19 @@
 import type { RouteContext } from './route-context.ts'
-import { minutesFor, see, stageRoute, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
 import type { StageRoute } from './route-context.ts'
 import { pistonAssembly } from './assembly-pistons.ts'
+import { headsOn, valveTrainAssembly } from './assembly-heads.ts'
 
 const step = stepsOf('assembly')
 
 /** Washed again and put together for good. From memory, common practice; the shop edits it. */
 export function assemblyRoute(context: RouteContext): StageRoute {
-  const { engine, features, sheets } = context
+  const { engine, features, sheets, scope } = context
   return stageRoute([
     step('final-wash', 'Final wash', 'wash', minutesFor(75, engine.cylinders, 8), ['take-apart'], {
       observations: [
         see('galleries', 'Galleries open and brushed, seen through'),
-        see('white-cloth', 'White cloth comes out of every bore clean'),
+        ...seeIf(scope.block, 'white-cloth', 'White cloth comes out of every bore clean'),
         see('bagged', 'Dried, oiled and bagged, no lint'),
       ],
     }),
@@ -32,12 +33,13 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         signatures: 2,
       },
     ),
+    ...valveTrainAssembly(context),
     step(
       'install-crank',
       'Crank in, mains torqued',
       'assembly',
       minutesFor(75, engine.mains.count, 5),
-      ['plugs'],
+      ['cam-bearings'],
       {
         features: [
           sheets.has('main-bolt-torque') ? features.mainBoltTorques : [],
@@ -71,12 +73,13 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         see('rags', 'Every rag is out of the ports'),
       ],
     }),
+    headsOn(context),
     step(
       'final-inspection',
       'Independent final inspection, seal',
       'inspection',
       30,
-      ['camshaft', 'oil-pump'],
+      ['install-heads'],
       {
         features: [features.assembledTurningTorque],
         observations: [
@@ -86,6 +89,24 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         ],
         cautions: ['Not by whoever built it.'],
         signatures: 2,
+        when: scope.assembled,
+      },
+    ),
+    step(
+      'parts-inspection',
+      'Independent inspection of the parts, seal',
+      'inspection',
+      20,
+      ['final-inspection'],
+      {
+        observations: [
+          see('record', 'Record of the work complete'),
+          see('photographs', 'Photographs taken'),
+          see('bagged', 'Every part oiled, closed and bagged'),
+        ],
+        cautions: ['Not by whoever did the work.'],
+        signatures: 2,
+        when: !scope.assembled,
       },
     ),
   ])

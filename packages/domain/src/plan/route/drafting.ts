@@ -47,6 +47,11 @@ export function see(key: string, title: string): Observation {
   return { key, title }
 }
 
+/** Something to be seen where the part is there. */
+export function seeIf(there: boolean, key: string, title: string): readonly Observation[] {
+  return there ? [see(key, title)] : []
+}
+
 /** Sorts steps into those that the route has and those that it leaves out. */
 export function stageRoute(steps: readonly Step[]): StageRoute {
   const leftOut = (step: Step): LeftOut => ({ key: step.draft.key, after: step.draft.after })

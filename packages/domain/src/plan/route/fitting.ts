@@ -5,7 +5,7 @@ const step = stepsOf('fitting')
 
 /** Measured in place, put together once, taken apart. From memory, common practice; the shop edits it. */
 export function fittingRoute(context: RouteContext): StageRoute {
-  const { engine, parts, features, supportRail, options } = context
+  const { engine, parts, features, supportRail, options, scope } = context
   const { cylinders, mains } = engine
   const stroked = options.stroked === true
   const fitted = ['ring-gaps', 'main-bearings', 'rod-bearings']
@@ -93,11 +93,31 @@ export function fittingRoute(context: RouteContext): StageRoute {
       },
     ),
     step(
+      'valve-room',
+      'Valves against pistons, cam degreed',
+      'assembly',
+      minutesFor(90, cylinders, 8),
+      ['trial-assembly'],
+      {
+        features: [features.valveRooms],
+        observations: [
+          see('degreed', 'Camshaft degreed against its card before the first reading'),
+          see('gasket', 'Head on with a gasket of the thickness of the build'),
+          see('rotation', 'Room read every 2 degrees within 20 of top centre on overlap'),
+        ],
+        cautions: [
+          'Light checking springs; turn by hand only: a valve that meets its piston bends.',
+          'An engine that may over-rev, and a maker’s own figure, ask for more room.',
+        ],
+        when: scope.heads,
+      },
+    ),
+    step(
       'take-apart',
       'Take apart, correct, close findings',
       'office',
       30,
-      stroked ? ['trial-assembly', 'balance'] : ['trial-assembly'],
+      stroked ? ['valve-room', 'balance'] : ['valve-room'],
       {
         observations: [
           see('bolts', 'Released rod bolts back to their free length'),

@@ -1,15 +1,16 @@
-import type { StageRoute } from './route-context.ts'
-import { see, stageRoute, stepsOf } from './drafting.ts'
+import type { RouteContext, StageRoute } from './route-context.ts'
+import { see, seeIf, stageRoute, stepsOf } from './drafting.ts'
 
 const step = stepsOf('handover')
 
 /** The engine and its papers leave together. From memory, common practice; the shop edits it. */
-export function handoverRoute(): StageRoute {
+export function handoverRoute({ scope }: RouteContext): StageRoute {
+  const title = scope.assembled ? 'Record, first-start sheet, collection' : 'Record and collection'
   return stageRoute([
-    step('hand-over', 'Record, first-start sheet, collection', 'counter', 25, ['final-inspection'], {
+    step('hand-over', title, 'counter', 25, ['parts-inspection'], {
       observations: [
         see('record', 'Build record handed over'),
-        see('first-start', 'First-start and running-in sheet explained'),
+        ...seeIf(scope.assembled, 'first-start', 'First-start and running-in sheet explained'),
         see('terms', 'Claims terms explained'),
       ],
       cautions: ['Lift with rated gear and a second person.'],

@@ -1,12 +1,13 @@
 import { isBoosted, isSustained } from '../../engine/duty.ts'
 import type { RouteContext, StageRoute } from './route-context.ts'
-import { minutesFor, see, stageRoute, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
 
 const step = stepsOf('inspection')
 
 /** Cracks first, then sizes as received. From memory, common practice; the shop edits it. */
-export function inspectionRoute({ engine, duty, features }: RouteContext): StageRoute {
+export function inspectionRoute({ engine, duty, features, scope }: RouteContext): StageRoute {
   const { cylinders, mains } = engine
+  const wet = engine.cooling === 'water'
   const hardUse = isBoosted(duty) || isSustained(duty)
   return stageRoute([
     step(
@@ -17,10 +18,12 @@ export function inspectionRoute({ engine, duty, features }: RouteContext): Stage
       ['strip-wash'],
       {
         observations: [
-          see('block', 'Block: no indication at main webs, bores and deck'),
-          see('crank', 'Crankshaft: no indication at fillets and oil holes'),
-          see('rods', 'Rods: no indication on beam, bolt seats and small end'),
-          ...(engine.cooling === 'water' ? [see('pressure', 'Water jacket holds pressure')] : []),
+          ...seeIf(scope.block, 'block', 'Block: no indication at main webs, bores and deck'),
+          ...seeIf(scope.crank, 'crank', 'Crankshaft: no indication at fillets and oil holes'),
+          ...seeIf(scope.rods, 'rods', 'Rods: no indication on beam, bolt seats and small end'),
+          ...seeIf(scope.heads, 'heads', 'Heads: no indication between seats, at plug holes and guides'),
+          ...seeIf(scope.block && wet, 'pressure', 'Water jacket holds pressure'),
+          ...seeIf(scope.heads && wet, 'head-pressure', 'Water jacket of every head holds pressure'),
           see('method', 'Method, areas and inspector written down'),
         ],
         cautions: [
@@ -65,5 +68,21 @@ export function inspectionRoute({ engine, duty, features }: RouteContext): Stage
         see('straight', 'Length, bend and twist checked'),
       ],
     }),
+    step(
+      'measure-heads',
+      'Measure the heads as received',
+      'head-bench',
+      minutesFor(90, cylinders, 8),
+      ['crack-test'],
+      {
+        features: [features.stems, features.guides, features.headFaces],
+        observations: [
+          see('seats', 'Seats tight, none sunk too deep to be cut'),
+          see('springs', 'Springs at installed height against their sheet'),
+        ],
+        cautions: ['Let heads and gauges stand two hours side by side before the first reading.'],
+        when: scope.heads,
+      },
+    ),
   ])
 }

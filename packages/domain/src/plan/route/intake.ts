@@ -4,7 +4,7 @@ import { minutesFor, see, stageRoute, stepsOf } from './drafting.ts'
 const step = stepsOf('intake')
 
 /** From the counter to a clean, stripped engine. From memory, common practice; the shop edits it. */
-export function intakeRoute({ engine }: RouteContext): StageRoute {
+export function intakeRoute({ engine, scope }: RouteContext): StageRoute {
   return stageRoute([
     step('receive', 'Receive, photograph and tag', 'counter', 45, [], {
       observations: [
@@ -29,11 +29,29 @@ export function intakeRoute({ engine }: RouteContext): StageRoute {
       ],
     }),
     step(
+      'strip-heads',
+      'Take the heads apart in order',
+      'head-bench',
+      minutesFor(60, engine.cylinders, 8),
+      ['tear-down'],
+      {
+        observations: [
+          see('in-order', 'Valves, springs and lifters kept to their place'),
+          see('stem-tips', 'Stem tips dressed before a valve is drawn through its guide'),
+        ],
+        cautions: [
+          'Springs hold energy: compressor square on the retainer, eye protection, face out of line.',
+          'A hollow stem may hold sodium: never cut one open.',
+        ],
+        when: scope.heads,
+      },
+    ),
+    step(
       'strip-wash',
       'Strip wash, plugs out',
       'wash',
       minutesFor(60, engine.cylinders, 8),
-      ['tear-down'],
+      ['strip-heads'],
       {
         observations: [
           see('plugs-out', 'All gallery and core plugs out and counted'),

@@ -3,10 +3,10 @@ import { minutesFor, see, stepsOf } from './drafting.ts'
 import type { Step } from './drafting.ts'
 
 const step = stepsOf('machining')
-const SPINDLE = 'A turning spindle takes sleeves, gloves and fingers.'
+export const SPINDLE = 'A turning spindle takes sleeves, gloves and fingers.'
 
 /** Mains before decks, decks before bores. From memory, common practice; the shop edits it. */
-export function blockMachining({ engine, options, features }: RouteContext): readonly Step[] {
+export function blockMachining({ engine, options, features, scope }: RouteContext): readonly Step[] {
   const { cylinders, mains } = engine
   const banks = features.deckHeights.length
   return [
@@ -75,5 +75,10 @@ export function blockMachining({ engine, options, features }: RouteContext): rea
         cautions: [SPINDLE, 'Honing mist: draw it off.'],
       },
     ),
+    step('check-decks', 'Check the decks flat', 'inspection', minutesFor(20, banks, 2), ['hone-bores'], {
+      features: [features.deckFaces],
+      observations: [see('bolt-holes', 'No thread raised around a bolt hole, no step at a sleeve')],
+      when: scope.heads,
+    }),
   ]
 }

@@ -1,5 +1,5 @@
 import type { RouteContext, StageRoute } from './route-context.ts'
-import { minutesFor, see, stageRoute, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
 
 const step = stepsOf('planning')
 
@@ -7,6 +7,7 @@ const step = stepsOf('planning')
 export function planningRoute({
   engine,
   parts,
+  scope,
   features,
   oilGroove,
   filletDoubt,
@@ -19,17 +20,25 @@ export function planningRoute({
       minutesFor(75, engine.cylinders, 8),
       ['receive'],
       {
-        features: [features.skirts, features.pins],
+        features: [features.skirts, scope.rods ? features.pins : []],
         observations: [
           see('sets', 'Sets kept together, lot numbers written down'),
           see('compression-height', 'Compression height and groove depths agree with the plan'),
-          ...(oilGroove.state === 'unknown'
-            ? [see('pin-bore-mouth', 'Mouth of the pin bore measured')]
-            : []),
-          ...(filletDoubt ? [see('shell-insets', 'Shell insets, edge bevels and fillets measured')] : []),
-          ...(parts.retainers === null
-            ? []
-            : [see('flanks', 'Ring grooves measured outer flank to outer flank')]),
+          ...seeIf(
+            scope.assembled && oilGroove.state === 'unknown',
+            'pin-bore-mouth',
+            'Mouth of the pin bore measured',
+          ),
+          ...seeIf(
+            scope.assembled && filletDoubt,
+            'shell-insets',
+            'Shell insets, edge bevels and fillets measured',
+          ),
+          ...seeIf(
+            scope.assembled && parts.retainers !== null,
+            'flanks',
+            'Ring grooves measured outer flank to outer flank',
+          ),
         ],
         cautions: ['Let parts and gauges stand half an hour side by side.'],
       },
@@ -39,7 +48,7 @@ export function planningRoute({
       'Plan and approve',
       'office',
       30,
-      ['crack-test', 'measure-block', 'measure-crank', 'measure-rods', 'receive-parts'],
+      ['crack-test', 'measure-block', 'measure-crank', 'measure-rods', 'measure-heads', 'receive-parts'],
       {
         observations: [
           see('fits', 'Every fit forecast from what was measured'),

@@ -1,11 +1,14 @@
 import type { ShortBlockFeatures } from '../../features/short-block/all.ts'
+import type { TopEndFeatures } from '../../features/top-end/all.ts'
 import type { FitContext } from '../../fits/fit-definition.ts'
 import type { OilGroove } from '../../rings/oil-groove.ts'
 import type { Operation } from '../plan-types.ts'
+import type { WorkScope } from './work-scope.ts'
 
 /** What decides the steps of a route. */
 export interface RouteContext extends FitContext {
-  readonly features: ShortBlockFeatures
+  readonly scope: WorkScope
+  readonly features: ShortBlockFeatures & TopEndFeatures
   readonly oilGroove: OilGroove
   /** Fits for which this job has a maker's sheet. */
   readonly sheets: ReadonlySet<string>

@@ -1,0 +1,49 @@
+import type { Valve } from '../../engine/valves.ts'
+import type { FeatureReference } from '../feature.ts'
+
+// Every feature of heads and valve train by its name: fits, route and readings meet in these references.
+
+export const valveStem = ({ kind, number }: Valve): FeatureReference => ({
+  place: `${kind}-valve/${number}`,
+  feature: 'stem',
+})
+export const valveGuide = (valve: Valve): FeatureReference => onHead(valve, 'guide')
+export const seatRunOut = (valve: Valve): FeatureReference => onHead(valve, 'seat-run-out')
+export const coilBindRoom = (valve: Valve): FeatureReference => onHead(valve, 'coil-bind-room')
+export const retainerRoom = (valve: Valve): FeatureReference => onHead(valve, 'retainer-room')
+
+export const headFlatness = (head: number): FeatureReference => ({
+  place: `head/${head}`,
+  feature: 'face-flatness',
+})
+export const deckFlatness = (head: number): FeatureReference => ({
+  place: 'block',
+  feature: `deck-flatness-${head}`,
+})
+
+export const valveRoomDirections = ['axial', 'radial'] as const
+export type ValveRoomDirection = (typeof valveRoomDirections)[number]
+
+export const valveToPiston = (direction: ValveRoomDirection, { kind, number }: Valve): FeatureReference => ({
+  place: 'assembly',
+  feature: `${kind}-valve-${number}-${direction}-room`,
+})
+
+export const camBearing = (journal: number): FeatureReference => ({
+  place: `cam-bearing/${journal}`,
+  feature: 'bore',
+})
+export const camJournal = (journal: number): FeatureReference => ({
+  place: 'camshaft',
+  feature: `journal-${journal}`,
+})
+export const lifterBore = (number: number): FeatureReference => ({
+  place: 'block',
+  feature: `lifter-bore-${number}`,
+})
+export const lifterBody = (number: number): FeatureReference => ({ place: `lifter/${number}`, feature: 'body' })
+
+/** What belongs to one valve but sits in its head, or is set up there. */
+function onHead({ kind, number, head }: Valve, feature: string): FeatureReference {
+  return { place: `head/${head}`, feature: `${kind}-${feature}-${number}` }
+}

@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import type { EngineSpecification } from '../engine/specification.ts'
+import { flatFour, inches, metricParts, planInput, testPlans, v8, v8Parts } from '../testing/engines.ts'
+import { changedOperations } from './changes.ts'
+import { plan } from './plan.ts'
+import type { Plan, PlanInput, WorkKind } from './plan-types.ts'
+import { workKinds } from './plan-types.ts'
+
+const v8Plan = (work: WorkKind, changes: Partial<PlanInput> = {}) =>
+  plan(planInput(v8, v8Parts, { work, ...changes }))
+const keys = ({ operations }: Plan) => operations.map(({ key }) => key)
+const fitsOf = ({ requirements }: Plan) => [...new Set(requirements.map(({ fit }) => fit))]
+const seenAt = ({ operations }: Plan, at: string) =>
+  operations.find(({ key }) => key === at)?.observations.map(({ key }) => key)
+/** Whether the work ends in a turning short block. */
+const isWhole = (work: WorkKind) => work === 'short-block' || work === 'full-rebuild'
+
+describe('every kind of work', () => {
+  it.each(workKinds)('%s is received, inspected, approved, washed, sealed and handed over, in that order', (work) => {
+    for (const input of testPlans) {
+      const route = keys(plan({ ...input, work }))
+      const always = [
+        'receive', 'strip-wash', 'crack-test', 'approve-plan', 'final-wash',
+        isWhole(work) ? 'final-inspection' : 'parts-inspection', 'hand-over',
+      ]
+      expect(route.filter((key) => always.includes(key))).toEqual(always)
+      expect(route.at(-1)).toBe('hand-over')
+    }
+  })
+
+  it.each(workKinds)('%s asks for a sheet only of a fit that it could judge', (work) => {
+    const made = plan(planInput(flatFour, metricParts, { work }))
+    const asked = made.findings.filter(({ key }) => key.startsWith('sheet-needed/'))
+    const expected = isWhole(work) ? ['piston-in-bore', 'rod-bolt-stretch', 'rod-bolt-torque', 'main-bolt-torque'] : []
+    if (work === 'bore-and-hone') expected.push('piston-in-bore')
+    expect(asked.map(({ key }) => key.replace('sheet-needed/', ''))).toEqual(expected)
+  })
+})
+
+describe('a full rebuild', () => {
+  const made = v8Plan('full-rebuild')
+  const short = v8Plan('short-block')
+
+  it('is the short block, whose definitions it leaves alone, with heads and valve train', () => {
+    const { added, removed, changed } = changedOperations(short, made)
+    expect(added).toEqual([
+      'strip-heads', 'measure-heads', 'check-decks', 'fit-guides', 'cut-seats', 'surface-heads', 'valve-room',
+      'cam-bearings', 'assemble-heads', 'install-heads',
+    ])
+    expect(removed).toEqual([])
+    // Only that the heads are looked at for cracks too.
+    expect(changed).toEqual(['crack-test'])
+  })
+
+  it('judges all fits of a short block and those of heads and valve train', () => {
+    const own = fitsOf(made).filter((fit) => !fitsOf(short).includes(fit))
+    expect(own).toHaveLength(16)
+    expect(fitsOf(made)).toEqual([...fitsOf(short), ...own])
+  })
+
+  it('puts heads on what is finished, and nothing is sealed before', () => {
+    const after = (key: string) => made.operations.find((each) => each.key === key)?.after
+    expect(after('install-heads')).toEqual(['camshaft', 'oil-pump', 'assemble-heads'])
+    expect(after('final-inspection')).toEqual(['install-heads'])
+    expect(after('take-apart')).toEqual(['valve-room'])
+  })
+
+  it('measures neither cam bearings nor lifters in the block of an overhead camshaft', () => {
+    const engine: EngineSpecification = {
+      ...v8, valveTrain: { camshaft: 'overhead', intakeValves: 2, exhaustValves: 2 },
+    }
+    const overhead = plan(planInput(engine, v8Parts, { work: 'full-rebuild' }))
+    expect(keys(overhead)).not.toContain('cam-bearings')
+    expect(fitsOf(overhead)).not.toContain('lifter-in-bore')
+    expect(seenAt(overhead, 'assemble-heads')).toContain('camshaft')
+    expect(overhead.requirements.filter(({ fit }) => fit === 'intake-stem-in-guide')).toHaveLength(16)
+  })
+})
+
+describe('a part of the work', () => {
+  it('head service needs no block: only heads are seen, measured and judged', () => {
+    const made = v8Plan('head-service')
+    expect(keys(made)).toEqual([
+      'receive', 'strip-heads', 'strip-wash', 'crack-test', 'measure-heads', 'approve-plan', 'fit-guides',
+      'cut-seats', 'surface-heads', 'final-wash', 'assemble-heads', 'parts-inspection', 'hand-over',
+    ])
+    expect(seenAt(made, 'crack-test')).toEqual(['heads', 'head-pressure', 'method'])
+    expect(fitsOf(made)).toEqual([
+      'intake-stem-in-guide', 'exhaust-stem-in-guide', 'intake-seat-run-out', 'exhaust-seat-run-out',
+      'head-flatness', 'intake-coil-bind', 'exhaust-coil-bind', 'intake-retainer-to-seal',
+      'exhaust-retainer-to-seal',
+    ])
+    expect(made.findings).toEqual([])
+  })
+
+  it('bore and hone judges pistons, bores and housings, and leaves boring out where nothing is oversize', () => {
+    const made = v8Plan('bore-and-hone')
+    expect(fitsOf(made)).toEqual([
+      'piston-in-bore', 'bore-out-of-round', 'bore-taper', 'main-housing-size', 'main-housing-out-of-round',
+    ])
+    expect(seenAt(made, 'crack-test')).toEqual(['block', 'pressure', 'method'])
+    const { options } = planInput(v8, v8Parts)
+    expect(keys(v8Plan('bore-and-hone', { options: { ...options, oversize: false } }))).not.toContain('bore')
+  })
+
+  it('crank regrind grinds unless only polishing was ordered, and judges the ground crank', () => {
+    const { options } = planInput(v8, v8Parts)
+    const of = (crank: 'none' | 'polish') => v8Plan('crank-regrind', { options: { ...options, crank } })
+    expect(keys(of('none'))).toContain('grind-crank')
+    expect(keys(of('polish'))).toContain('polish-crank')
+    const high = (made: Plan) => made.requirements.find(({ key }) => key === 'main-journal-taper/1')?.limits.high
+    expect([high(of('none')), high(of('polish'))]).toEqual([inches(0.0003), inches(0.0005)])
+    expect(fitsOf(of('none'))).toHaveLength(4)
+  })
+
+  it('balancing balances whatever else was ordered, and grinds nothing', () => {
+    const { options } = planInput(v8, v8Parts)
+    const made = v8Plan('balancing', { options: { ...options, balance: false, stroked: true } })
+    expect(keys(made)).toEqual([
+      'receive', 'strip-wash', 'crack-test', 'measure-crank', 'approve-plan', 'balance', 'final-wash',
+      'parts-inspection', 'hand-over',
+    ])
+    expect(seenAt(made, 'hand-over')).toEqual(['record', 'terms'])
+  })
+})
