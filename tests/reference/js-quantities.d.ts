@@ -5,6 +5,7 @@ declare module 'js-quantities' {
     add(other: Quantity): Quantity
     sub(other: Quantity): Quantity
     mul(other: Quantity | number): Quantity
+    div(other: Quantity): Quantity
     lte(other: Quantity): boolean
     gte(other: Quantity): boolean
     lt(other: Quantity): boolean

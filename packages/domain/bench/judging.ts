@@ -9,6 +9,11 @@ export function judgingFigures(): Figure[] {
   const block = measuredShortBlock(120)
   const judged = judgeAll(block, block.measurements)
   if (judged.some(({ kind }) => kind === 'not-measured')) throw new Error('The short block must be fully measured.')
+  for (const library of [sumsByLibrary(block, unitsLibrary), sumsByLibrary(block, decimalLibrary)]) {
+    for (const [kind, lines] of Object.entries(library)) {
+      if (judged.filter((verdict) => verdict.kind === kind).length !== lines) throw new Error(`Unequal sums: ${kind}.`)
+    }
+  }
   const what = `${block.readings} readings, ${block.requirements.length} requirements`
 
   // turn by turn, so that a busy machine slows all three alike

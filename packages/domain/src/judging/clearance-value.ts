@@ -2,7 +2,7 @@ import { DomainError } from '../errors.ts'
 import type { FeatureReference } from '../features/feature.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
 import { placeTitle } from '../features/titles.ts'
-import { sizeOf } from '../measuring/form.ts'
+import { sizeOf, type Size } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { allMissing, countedPass, type CountedPass, type PointValue } from './counted-pass.ts'
@@ -33,7 +33,7 @@ export function clearanceValue(
     return joinUnmeasured([holePass, shaftPass].filter((part): part is Unmeasured => part.kind === 'not-measured'))
   }
   const [least, greatest] = pairing === 'overall'
-    ? spanOf(holePass.values, shaftPass.values)
+    ? spanOfSizes(holePass.size, shaftPass.size)
     : spanByStation(holePass, shaftPass)
   return {
     kind: 'measured',
@@ -45,7 +45,7 @@ export function clearanceValue(
 }
 
 function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measurements: Measurements): Value {
-  const { definition, pass, values } = counted
+  const { definition, pass, values, size } = counted
   if (pass.setOn?.feature !== mate.feature) return sizeUnknown(counted)
   if (pass.setOn.partId !== measurements.partAt(mate.place)) {
     return allMissing(
@@ -54,7 +54,7 @@ function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measureme
         + 'Set it on this one and measure again.',
     )
   }
-  const { least, greatest } = sizeOf(values.map(({ value }) => value))
+  const { least, greatest } = size
   return {
     kind: 'measured', least, greatest,
     standardUncertainty: pass.standardUncertainty,
@@ -63,8 +63,10 @@ function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measureme
 }
 
 function spanOf(holes: readonly PointValue[], shafts: readonly PointValue[]): [number, number] {
-  const hole = sizeOf(holes.map(({ value }) => value))
-  const shaft = sizeOf(shafts.map(({ value }) => value))
+  return spanOfSizes(sizeOf(holes.map(({ value }) => value)), sizeOf(shafts.map(({ value }) => value)))
+}
+
+function spanOfSizes(hole: Size, shaft: Size): [number, number] {
   return [hole.least - shaft.greatest, hole.greatest - shaft.least]
 }
 

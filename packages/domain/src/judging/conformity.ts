@@ -10,7 +10,8 @@ const rootTwoPi = Math.sqrt(2 * Math.PI)
 export function standardNormal(z: number): number {
   // past 8.3 the tail is under half of 1's last figure
   if (z > 8.3) return 1
-  if (z === -Infinity) return 0
+  // under −39 the tail is less than the least number above nothing
+  if (z < -39) return 0
   const density = Math.exp(-0.5 * z * z) / rootTwoPi
   if (Math.abs(z) > 3) {
     const tail = density * millsRatio(Math.abs(z))
@@ -25,10 +26,12 @@ export function standardNormal(z: number): number {
   return 0.5 + density * sum
 }
 
-/** 1/(z + 1/(z + 2/(z + 3/(z + …)))), from the inside out; 60 levels settle it for z > 3. */
+/**
+ * 1/(z + 1/(z + 2/(z + 3/(z + …)))), from the inside out. It settles in 540/z² + 10 levels, by trial: 70 at z = 3, 19 at z = 8.
+ */
 function millsRatio(z: number): number {
   let inner = z
-  for (let level = 60; level >= 1; level -= 1) inner = z + level / inner
+  for (let level = Math.ceil(540 / (z * z)) + 10; level >= 1; level -= 1) inner = z + level / inner
   return 1 / inner
 }
 

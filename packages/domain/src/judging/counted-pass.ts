@@ -2,6 +2,7 @@ import { DomainError } from '../errors.ts'
 import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
 import { featureOf, pointKey, type FeatureIndex } from '../features/feature-index.ts'
 import { measuringStateTitles, placeTitle } from '../features/titles.ts'
+import { sizeOf, type Size } from '../measuring/form.ts'
 import type { CountingReading, FeaturePass, Measurements } from '../measuring/pass.ts'
 import type { Unmeasured } from './value.ts'
 
@@ -19,6 +20,7 @@ export interface CountedPass {
   readonly definition: FeatureDefinition
   readonly pass: FeaturePass
   readonly values: readonly PointValue[]
+  readonly size: Size
 }
 
 /**
@@ -51,15 +53,22 @@ export function countedPass(
 
 function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass | Unmeasured {
   const values: PointValue[] = []
+  const figures: number[] = []
   const missing: string[] = []
   let index = 0
   for (const { key, station, axis } of definition.points) {
     const reading = readingAt(pass.readings, key, index)
     index += 1
-    if (reading === undefined) missing.push(pointKey(definition, key))
-    else values.push({ id: reading.id, station, axis, value: reading.value })
+    if (reading === undefined) {
+      missing.push(pointKey(definition, key))
+      continue
+    }
+    values.push({ id: reading.id, station, axis, value: reading.value })
+    figures.push(reading.value)
   }
-  if (missing.length === 0 && values.length > 0) return { kind: 'counted', definition, pass, values }
+  if (missing.length === 0 && values.length > 0) {
+    return { kind: 'counted', definition, pass, values, size: sizeOf(figures) }
+  }
   const total = definition.points.length
   const reason = `${definition.title}: ${values.length} of ${total} points are measured in pass ${pass.number}.`
   return { kind: 'not-measured', missing, reasons: [reason] }

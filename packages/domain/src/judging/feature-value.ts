@@ -1,6 +1,6 @@
 import { DomainError } from '../errors.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
-import { outOfRound, sizeOf, taper } from '../measuring/form.ts'
+import { outOfRound, taper } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { allMissing, countedPass, type CountedPass } from './counted-pass.ts'
@@ -50,8 +50,7 @@ export function sizeUnknown({ definition }: CountedPass): Unmeasured {
   )
 }
 
-function reduce({ values, definition }: CountedPass, reducer: Reducer): [number, number] {
-  const size = sizeOf(values.map(({ value }) => value))
+function reduce({ values, size, definition }: CountedPass, reducer: Reducer): [number, number] {
   switch (reducer) {
     case 'each': return [size.least, size.greatest]
     case 'least': return [size.least, size.least]

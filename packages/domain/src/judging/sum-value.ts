@@ -1,6 +1,5 @@
 import { round } from '../exact/rounding.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
-import { sizeOf } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { countedPass } from './counted-pass.ts'
@@ -33,7 +32,7 @@ export function sumValue(
       gaps.push(sizeUnknown(counted))
       continue
     }
-    sum += factor * sizeOf(counted.values.map(({ value }) => value))[reducer]
+    sum += factor * counted.size[reducer]
     uncertainties.push(Math.abs(factor) * counted.pass.standardUncertainty)
     readings.push(...counted.values.map(({ id }) => id))
   }

@@ -1,6 +1,7 @@
 import { NO_KIND } from './network.ts'
 import type { Network } from './network.ts'
 import { NumberHeap } from './number-heap.ts'
+import { NumberSet } from './number-set.ts'
 import type { ScheduleInput } from './schedule-types.ts'
 
 /** Finish of an operation that the working hours given do not reach. */
@@ -14,13 +15,15 @@ export const NEVER = Number.POSITIVE_INFINITY
  * each enters and leaves one queue of waiting work and one of running work.
  */
 export class Dispatcher {
-  readonly start: Float64Array
   readonly finish: Float64Array
+  /** Start and bench (−1 for none) of what is finished; of anything else they say nothing. */
+  readonly start: Float64Array
   readonly benchOf: Int32Array
   private readonly network: Network
   private readonly now: number
   private readonly waitingFor: Int32Array
-  private readonly queues: readonly NumberHeap[]
+  /** What waits for each kind, by number: the nearest promise is the least. */
+  private readonly queues: readonly NumberSet[]
   /** Free benches of each kind as a stack, and how many are on it: an array that shrinks and grows would be allocated anew. */
   private readonly freeBenches: readonly Int32Array[]
   private readonly freeCount: Int32Array
@@ -42,15 +45,19 @@ export class Dispatcher {
     this.now = input.now
     this.start = new Float64Array(count)
     this.finish = new Float64Array(count)
-    this.benchOf = new Int32Array(count)
+    this.benchOf = new Int32Array(count).fill(-1)
     this.waitingFor = new Int32Array(count)
-    this.queues = network.kinds.map((_, kind) => new NumberHeap(network.kindOf.filter((own) => own === kind).length + 1))
+    this.queues = network.kinds.map(() => new NumberSet(count))
     this.freeBenches = network.benchesOfKind.map((benches) => new Int32Array(benches.length))
     this.freeCount = new Int32Array(network.kinds.length)
     this.running = new NumberHeap(count + 1)
     this.scale = 2 ** Math.ceil(Math.log2(count + 1))
-    this.opens = input.benches.map((bench) => Float64Array.from(bench.hours.intervals, ([from]) => from))
-    this.closes = input.benches.map((bench) => Float64Array.from(bench.hours.intervals, ([, to]) => to))
+    // Benches mostly keep the same hours: one copy of these stays near the processor.
+    const hours = [...new Set(input.benches.map((bench) => bench.hours))]
+    const opens = new Map(hours.map((own) => [own, Float64Array.from(own.intervals, ([from]) => from)]))
+    const closes = new Map(hours.map((own) => [own, Float64Array.from(own.intervals, ([, to]) => to)]))
+    this.opens = input.benches.map((bench) => opens.get(bench.hours)!)
+    this.closes = input.benches.map((bench) => closes.get(bench.hours)!)
     this.shift = new Int32Array(input.benches.length)
     this.touched = new Int32Array(network.kinds.length)
     this.isTouched = new Uint8Array(network.kinds.length)
@@ -91,12 +98,10 @@ export class Dispatcher {
 
   private reset(): void {
     this.waitingFor.set(this.network.before)
-    this.start.fill(NEVER)
     this.finish.fill(NEVER)
-    this.benchOf.fill(-1)
     this.shift.fill(0)
     this.running.size = 0
-    for (const queue of this.queues) queue.size = 0
+    for (const queue of this.queues) queue.clear()
     this.network.benchesOfKind.forEach((benches, kind) => {
       this.freeCount[kind] = 0
       for (let at = benches.length - 1; at >= 0; at -= 1) this.free(kind, benches[at]!)
@@ -110,7 +115,7 @@ export class Dispatcher {
       this.run(number, Math.ceil(now + minutes[number]!))
       return
     }
-    this.queues[kind]!.push(number)
+    this.queues[kind]!.add(number)
     this.touch(kind)
   }
 
@@ -140,7 +145,7 @@ export class Dispatcher {
       const free = this.freeBenches[kind]!
       let count = this.freeCount[kind]!
       while (queue.size > 0 && count > 0) {
-        const number = queue.pop()
+        const number = queue.takeLeast()
         count -= 1
         const bench = free[count]!
         const finish = this.work(bench, number, now, minutes[number]!)

@@ -11,6 +11,8 @@ export const NO_KIND = -1
 export interface Network {
   readonly operationCount: number
   readonly jobOf: Int32Array
+  /** Operations of job j: numbers from `firstOfJob[j]` up to `firstOfJob[j + 1]`. */
+  readonly firstOfJob: Int32Array
   readonly kindOf: Int32Array
   readonly minutes: Float64Array
   /** How many operations must be done before it. */
@@ -38,6 +40,7 @@ export function compileNetwork(input: ScheduleInput): Network {
   const count = jobs.reduce((sum, job) => sum + job.operations.length, 0)
 
   const jobOf = new Int32Array(count)
+  const firstOfJob = new Int32Array(jobs.length + 1)
   const kindOf = new Int32Array(count)
   const minutes = new Float64Array(count)
   const before = new Int32Array(count)
@@ -70,11 +73,12 @@ export function compileNetwork(input: ScheduleInput): Network {
       }
     }
     first += job.operations.length
+    firstOfJob[jobIndex + 1] = first
   }
 
   const { firstSuccessor, successors } = successorLists(count, edges)
   const network: Network = {
-    operationCount: count, jobOf, kindOf, minutes, before, firstSuccessor, successors, keys, jobs,
+    operationCount: count, jobOf, firstOfJob, kindOf, minutes, before, firstSuccessor, successors, keys, jobs,
     promisedAt: Float64Array.from(jobs, (job) => job.promisedAt),
     kinds,
     benchesOfKind: kinds.map((kind) => input.benches.flatMap((bench, index) => (bench.kind === kind ? [index] : []))),

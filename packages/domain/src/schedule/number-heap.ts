@@ -33,13 +33,21 @@ export class NumberHeap {
     this.size -= 1
     const size = this.size
     const last = items[size]!
+    // The hole sinks to the bottom along the lesser children, then the last item rises from there: it belongs low, and a
+    // choice without a branch costs less than asking at each level whether it may stay.
+    items[size] = Number.POSITIVE_INFINITY
     let hole = 0
     for (let child = 1; child < size; child = 2 * hole + 1) {
-      if (child + 1 < size && items[child + 1]! < items[child]!) child += 1
-      const below = items[child]!
-      if (below >= last) break
-      items[hole] = below
+      child += Number(items[child + 1]! < items[child]!)
+      items[hole] = items[child]!
       hole = child
+    }
+    while (hole > 0) {
+      const parent = (hole - 1) >> 1
+      const above = items[parent]!
+      if (above <= last) break
+      items[hole] = above
+      hole = parent
     }
     items[hole] = last
     return least

@@ -27,20 +27,22 @@ export function promiseCounts(input: ScheduleInput, futures: number, random: () 
   const dispatcher = new Dispatcher(network, input)
   const factors = spreadTable(spread)
   const minutes = new Float64Array(network.operationCount)
+  const { finish } = dispatcher
   const kept = new Int32Array(network.jobs.length)
-  const finish = new Float64Array(network.jobs.length)
   for (let future = 0; future < futures; future += 1) {
     for (let number = 0; number < minutes.length; number += 1) {
-      minutes[number] = network.minutes[number]! * factors[Math.floor(random() * factors.length)]!
+      minutes[number] = network.minutes[number]! * factors[(random() * factors.length) | 0]!
     }
     dispatcher.play(minutes)
-    finish.fill(input.now)
-    for (let number = 0; number < minutes.length; number += 1) {
-      const job = network.jobOf[number]!
-      if (dispatcher.finish[number]! > finish[job]!) finish[job] = dispatcher.finish[number]!
-    }
+    // a job's operations are numbered one after another
+    let number = 0
     for (let job = 0; job < kept.length; job += 1) {
-      if (finish[job]! <= network.promisedAt[job]!) kept[job]! += 1
+      const promisedAt = network.promisedAt[job]!
+      let isKept = input.now <= promisedAt
+      for (const end = network.firstOfJob[job + 1]!; number < end; number += 1) {
+        if (finish[number]! > promisedAt) isKept = false
+      }
+      if (isKept) kept[job]! += 1
     }
   }
   return { futures, jobs: network.jobs.map((job, index) => ({ job: job.key, kept: kept[index]! })) }
