@@ -6,6 +6,7 @@ export const serviceErrorCodes = [
   'body-invalid',
   'not-signed-in',
   'not-allowed',
+  'other-person',
   'not-found',
   'sign-in-refused',
   'pin-wrong',

@@ -106,6 +106,12 @@ describe('a reading that cannot be right', () => {
     expect(early.detail).toContain('Measure the block as received')
   })
 
+  it('is refused when somebody else typed it than is signed in by now', async () => {
+    expect(await refused({ body: { takenBy: shop.people.second.id } }, 409)).toMatchObject({
+      code: 'other-person', field: 'takenBy',
+    })
+  })
+
   it('is refused where no pass begins or a point is taken; a correction needs a reason and the reading that counts', async () => {
     expect((await refused({ pass: { number: 2 } }, 409)).code).toBe('pass-not-latest')
     const { body } = await measure(shop, job, {

@@ -29,6 +29,7 @@ export async function takeReadings(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'take-readings', jobId, operationKey: body.operationKey })
+  requireSamePerson(person.id, body.takenBy)
   await lockJob(client, jobId)
   const { plan, settings } = await loadPlan(client, jobId)
   const operation = operationOf(plan, body.operationKey)
@@ -72,6 +73,14 @@ export async function takeReadings(
   const { standings } = await projectOperations(client, jobId)
   const standing = standings.find((one) => one.operation.key === operation.key)
   return { verdicts: structuredClone(standing?.verdicts ?? []) as Answer<Route>['verdicts'], reopened }
+}
+
+/** What waited on a device must not be written down under the name of whoever is signed in by now. */
+function requireSamePerson(signedIn: string, takenBy: string | undefined): void {
+  if (takenBy === undefined || takenBy === signedIn) return
+  throw new ServiceError(
+    'other-person', 'Somebody else typed these values: they go out when that person is signed in again.', 'takenBy',
+  )
 }
 
 /**

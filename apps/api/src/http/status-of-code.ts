@@ -6,6 +6,7 @@ const ofTheService = {
   'body-invalid': 400,
   'not-signed-in': 401,
   'not-allowed': 403,
+  'other-person': 409,
   'not-found': 404,
   'sign-in-refused': 403,
   'pin-wrong': 403,

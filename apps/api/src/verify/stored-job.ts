@@ -1,3 +1,4 @@
+import type { SealedReading } from '../bench/relied-readings.ts'
 import type { Queryable } from '../database/queryable.ts'
 import type { StoredSeal } from '../seals/chain.ts'
 
@@ -30,16 +31,8 @@ export interface StoredSignOff {
   readonly readings: readonly string[]
 }
 
-export interface StoredReading {
-  readonly id: string
-  readonly part: string
-  readonly feature: string
-  readonly pass: number
-  readonly point: string
-  readonly value: number
-  readonly typed: string
-  readonly gauge: string
-  readonly person: string
+/** A reading as the tables hold it now, in the shape in which it is sealed. */
+export interface StoredReading extends SealedReading {
   readonly superseded: boolean
 }
 

@@ -176,6 +176,7 @@ export const takeReadings = route({
   params: z.object({ id: Id }),
   body: z.object({
     operationKey: Line(80),
+    takenBy: Id.exactOptional().describe('Who typed the values: when somebody else is signed in by now, they are refused.'),
     pass: z.object({
       id: Id,
       partId: Id,
@@ -209,7 +210,7 @@ export const takeReadings = route({
     reopened: z.array(z.object({ key: z.string(), title: z.string() })),
   }),
   problems: [
-    'not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'part-unknown', 'feature-unknown', 'point-unknown', 'point-taken',
+    'not-found', 'other-person', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'part-unknown', 'feature-unknown', 'point-unknown', 'point-taken',
     'pass-not-latest', 'reading-not-latest', 'gauge-out-of-date', 'gauge-unfit', 'length-too-fine', 'value-implausible',
     'value-out-of-range',
   ],

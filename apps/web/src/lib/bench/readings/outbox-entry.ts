@@ -50,12 +50,17 @@ export function merged<Content>(
   return [...arrived, ...here, ...unkept]
 }
 
+/** Nobody is signed in any more, or another tab signed somebody else in: who sends must be asked anew. */
+export function isOfAnother({ code }: Pick<Refusal, 'code'>): boolean {
+  return code === 'not-signed-in' || code === 'other-person'
+}
+
 /** Troubles of the way, not of the content: the entry stays in its place and goes out again with the same key. */
-export function isPassing({ code, status }: Refusal): boolean {
-  return code === 'no-network' || code === 'not-signed-in' || status >= 500
+export function isPassing(refusal: Refusal): boolean {
+  return refusal.code === 'no-network' || isOfAnother(refusal) || refusal.status >= 500
 }
 
 /** Whether nothing else would get through either. */
-export function stopsAll({ code, status }: Refusal): boolean {
-  return code === 'no-network' || code === 'not-signed-in' || status === 503
+export function stopsAll(refusal: Refusal): boolean {
+  return refusal.code === 'no-network' || isOfAnother(refusal) || refusal.status === 503
 }

@@ -117,6 +117,23 @@ describe('an expired sign-in', () => {
   })
 })
 
+describe('another tab that signs somebody else in', () => {
+  it('does not get the values of the one who typed them: the service says no, and they wait for their person', async () => {
+    let who = 'A'
+    const to = service(() => (who === 'A' ? null : new ProblemError('other-person', 409, '')))
+    const tab = device(to, () => (to.sent.length === 0 ? 'A' : who)).open()
+    who = 'B'
+    add(tab, 'a')
+    await until(() => expect(tab.now.trouble?.code).toBe('other-person'))
+    await until(() => expect(tab.pauses).toEqual([1_000]))
+    tab.resume()
+    expect([texts(tab, 'waiting'), texts(tab, 'refused')]).toEqual([['a'], []])
+    who = 'A'
+    await tab.outbox.lookAs('A')
+    await until(() => expect(tab.stored).toEqual(['a']))
+  })
+})
+
 describe('a reload', () => {
   it('in the middle of sending loses nothing: the same values go out in their order, under their keys', async () => {
     const to = service((text, attempt) => (text === 'b' && attempt === 2 ? new Promise<null>(() => undefined) : null))

@@ -2,7 +2,7 @@ import { takeReadings, whoAmI } from '@tenths/contract'
 import { call, newId, type AnswerOf } from '../../api/call.ts'
 import type { ProblemError } from '../../api/problem.ts'
 import { Outbox } from './outbox.ts'
-import type { OutboxEntry } from './outbox-entry.ts'
+import { isOfAnother, type OutboxEntry } from './outbox-entry.ts'
 import { openReadingStore } from './reading-store.ts'
 import { Tabs } from './tabs.ts'
 import type { TypedReading } from './typed-reading.ts'
@@ -43,7 +43,7 @@ class ReadingOutbox {
       this.entries = entries
       this.canKeep = canKeep
       // Nobody is known any more; the next attempt asks.
-      if (trouble?.code === 'not-signed-in') this.person = null
+      if (trouble && isOfAnother(trouble)) this.person = null
       this.trouble = trouble
     },
     announce: (takenOff) => this.#tabs.announce(takenOff),
@@ -102,12 +102,13 @@ class ReadingOutbox {
 
 export const readingOutbox = new ReadingOutbox()
 
-function sendReading({ jobId, operationKey, pass, reading, confirmed }: TypedReading, key: string): Promise<Answer> {
+function sendReading({ personId, jobId, operationKey, pass, reading, confirmed }: TypedReading, key: string): Promise<Answer> {
   const { id, partId, feature, number, gaugeId, state, setOn } = pass
   return call(takeReadings, {
     params: { id: jobId },
     body: {
       operationKey,
+      takenBy: personId,
       pass: { id, partId, feature, number, gaugeId, state, setOn },
       readings: [{
         id: reading.id,
