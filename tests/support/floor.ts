@@ -57,7 +57,7 @@ export function send(shop: TestShop, path: string, body: object, who: Who = 'mac
 }
 
 /** Text that names its unit, so that the value is what was typed. */
-export function typed(value: number, quantity: string = 'length'): string {
+function typed(value: number, quantity: string = 'length'): string {
   return quantity === 'torque' ? `${value / 1_000} N·m` : `${value / 1_000_000} mm`
 }
 

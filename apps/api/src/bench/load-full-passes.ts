@@ -22,6 +22,7 @@ export async function loadFullPasses(
   const { rows } = await database.query<PassRow>(
     `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number,
             pass.operation_key AS "operationKey", pass.gauge_id AS "gaugeId", gauge.mark AS "gaugeMark",
+            gauge.quantity,
             pass.standard_uncertainty AS "standardUncertainty",
             pass.state, pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
             opener.name AS by, pass.opened_at AS "openedAt", coalesce(taken.readings, '[]') AS readings

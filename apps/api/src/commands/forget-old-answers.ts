@@ -1,7 +1,7 @@
 import type { Pool } from 'pg'
 
 /** Longer than any tablet stays off the network. */
-export const ANSWER_DAYS = 90
+const ANSWER_DAYS = 90
 
 /** Forgets answers whose keys nobody will send again. */
 export async function forgetOldAnswers(pool: Pool, now: Date): Promise<void> {

@@ -2,7 +2,7 @@ import pg from 'pg'
 import { wholeNumber } from './whole-number.ts'
 
 /** Longest wait for a connection, a lock or a statement, in milliseconds. */
-export const LONGEST_WAIT = 10_000
+const LONGEST_WAIT = 10_000
 
 // Object identifiers of built-in types: `SELECT oid, typname FROM pg_type`.
 const INT8 = 20

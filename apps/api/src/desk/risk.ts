@@ -3,7 +3,7 @@ import { Temporal } from 'temporal-polyfill'
 /**
  * Hands-on minutes in a working day of one person: eight hours. A starter figure, common practice, no source.
  */
-export const WORKING_DAY_MINUTES = 480
+const WORKING_DAY_MINUTES = 480
 
 /** Whether a promise is at risk, and what that was worked out from. */
 export interface Risk {

@@ -6,7 +6,7 @@ import { readPosition, writePosition, type Position } from './position.ts'
 import { readAfter, readNow } from './read-events.ts'
 
 /** A browser farther behind than this reads everything anew. */
-export const MOST_MISSED = 500
+const MOST_MISSED = 500
 const LOOK_EVERY = 1_000
 
 /** One open stream. */

@@ -3,7 +3,7 @@ import { connect, ensureLogin, urlFor } from './logins.ts'
 import { secret } from './secrets.ts'
 
 /** Names inside the program's own cluster. */
-export const OWNER = 'tenths_owner'
+const OWNER = 'tenths_owner'
 export const SERVICE = 'tenths_service'
 const DATABASE = 'tenths'
 

@@ -13,7 +13,7 @@ type Step = { readonly end: () => unknown; readonly patience: number }
 /**
  * Ends this process in order at Ctrl-C, at `kill`, and when its terminal closes. A signal that comes twice (from the
  * terminal and from npm) counts once. One that comes before there is anything to end waits for the first `add`, so
- * that a database which is just being started is not left behind.
+ * that a database which is just being started is not left behind. An error that nothing caught ends it in order as well.
  */
 export function stopOnSignals(): Stopping {
   const steps: Step[] = []
@@ -27,17 +27,22 @@ export function stopOnSignals(): Stopping {
       if (steps.length > 0) exit(0)
     })
   }
+  const fail = (sentence: string) => {
+    if (stopped) return
+    process.stderr.write(`${sentence}\n`)
+    exit(1)
+  }
+  process.on('uncaughtException', (error) => {
+    console.error(error)
+    fail('Something unexpected happened, told above: the program ends in order. Start it again.')
+  })
   return {
     add: (end, patience = 10_000) => {
       steps.push({ end, patience })
       if (asked) exit(0)
     },
     stop,
-    fail: (sentence) => {
-      if (stopped) return
-      process.stderr.write(`${sentence}\n`)
-      exit(1)
-    },
+    fail,
     isStopping: () => asked || stopped !== undefined,
   }
 }

@@ -32,6 +32,6 @@ function routeOf(request: FastifyRequest): string {
 }
 
 /** Cuts a status link's token out of a text. */
-export function withoutTokens(text: string): string {
+function withoutTokens(text: string): string {
   return text.replaceAll(/(\/s\/|\/api\/status\/)[^/\s?#"']+/g, '$1…')
 }

@@ -2,7 +2,7 @@ import type { Queryable } from '../database/queryable.ts'
 import { containing } from '../http/search-pattern.ts'
 import { readSummaries, type WireSummary } from './job-summary.ts'
 
-export const PAGE_SIZE = 25
+const PAGE_SIZE = 25
 
 export interface JobsWanted {
   readonly search: string

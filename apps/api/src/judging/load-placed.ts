@@ -5,7 +5,7 @@ import type { Queryable } from '../database/queryable.ts'
  * Which part sits where now: its latest placement counts, and the latest of the place. A part that another
  * one pushed out sits nowhere until it is placed again.
  */
-export const placedNow = `
+const placedNow = `
   SELECT latest.place, latest.part_id
     FROM (SELECT DISTINCT ON (part_id) part_id, place, ordinal
             FROM placement WHERE job_id = $1 ORDER BY part_id, ordinal DESC) AS latest

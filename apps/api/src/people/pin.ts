@@ -3,7 +3,7 @@ import type { Pool } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 
 /** Wrong tries after which a PIN is refused unread, and for how long. */
-export const MOST_TRIES = 5
+const MOST_TRIES = 5
 export const LOCK_MINUTES = 15
 
 const cost = { memoryCost: 19_456, timeCost: 2, parallelism: 1 }

@@ -33,7 +33,7 @@ export async function readRule(database: Queryable, fit: string): Promise<WireRu
 }
 
 /** @throws DomainError `rule-unknown` */
-export function starterOf(fit: string): StarterRule {
+function starterOf(fit: string): StarterRule {
   const starter = starterRules().find((candidate) => candidate.fit === fit)
   if (starter === undefined) throw new DomainError('rule-unknown', 'There is no rule for such a fit.', 'fit')
   return starter

@@ -15,7 +15,7 @@ import { asSigned, loadSealedVerdicts } from './sealed-verdicts.ts'
 export type BuildRecordPage = z.input<(typeof readBuildRecord)['answer']>
 
 /** What stands at the end of every record: whose figures they are, and what comes before them. */
-export const recordCaution = 'These figures are this shop’s responsibility. The part maker’s and engine '
+const recordCaution = 'These figures are this shop’s responsibility. The part maker’s and engine '
   + 'maker’s sheets, local codes and licensed practice come before them; an aircraft engine is built only '
   + 'under the authority that governs it. A wrong clearance or a loose fastener can wreck an engine and hurt people.'
 

@@ -17,7 +17,7 @@ export function hashOfToken(token: string): string {
 }
 
 /** Path of a link's page. It can be printed again at any time, by whoever has the key. */
-export function statusPath(secret: Buffer, key: string): string {
+function statusPath(secret: Buffer, key: string): string {
   return `/s/${tokenOf(secret, key)}`
 }
 

@@ -100,6 +100,8 @@ export const Pass = z.object({
   operationKey: z.string(),
   gaugeId: Id,
   gaugeMark: z.string(),
+  /** What the gauge reads, and so the base unit of the values. */
+  quantity: Quantity,
   standardUncertainty: z.number(),
   state: z.array(MeasuringState),
   setOn: z.object({ partId: Id, feature: z.string() }).nullable(),

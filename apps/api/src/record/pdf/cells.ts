@@ -39,7 +39,7 @@ export function verdict({ verdict: { kind }, concession }: Line): string {
 }
 
 /** Readings of a pass that count, point by point; a corrected one shows what it was. */
-export function readings({ readings: taken }: RecordPass, quantity: Quantity, unit: ReaderUnit): string {
+export function readings({ readings: taken, quantity }: RecordPass, unit: ReaderUnit): string {
   const superseded = new Map(taken.flatMap((reading) => {
     const before = taken.find(({ id }) => id === reading.supersedes)
     return before === undefined ? [] : [[reading.id, before] as const]

@@ -1,4 +1,3 @@
-import type { Quantity } from '@tenths/domain'
 import PDFDocument from 'pdfkit'
 import type { BuildRecordPage } from '../build-record.ts'
 import * as cells from './cells.ts'
@@ -78,7 +77,6 @@ const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not 
 
 function drawMeasurings(document: Document, record: BuildRecordPage): void {
   heading(document, 'Readings')
-  const quantities = quantitiesOf(record)
   drawTable(document, [
     { title: 'Part', share: 2 }, { title: 'Feature, pass', share: 3 }, { title: 'Gauge', share: 2 },
     { title: 'By, when', share: 3 }, { title: 'Readings', share: 8 },
@@ -87,14 +85,8 @@ function drawMeasurings(document: Document, record: BuildRecordPage): void {
     `${pass.feature}, pass ${pass.number}${pass.setOn === null ? '' : ', set on its mate'}`,
     pass.gaugeMark,
     `${pass.by}, ${cells.instant(pass.openedAt)}`,
-    cells.readings(pass, quantities.get(pass.feature) ?? 'length', record.unit),
+    cells.readings(pass, record.unit),
   ]))
-}
-
-/** What each feature is measured in, as far as a requirement says; all else on a short block is a length. */
-function quantitiesOf({ operations }: BuildRecordPage): Map<string, Quantity> {
-  return new Map(operations.flatMap(({ lines }) => lines.flatMap(({ requirement: { measurand, quantity } }) =>
-    measurand.kind === 'feature' ? [[measurand.feature.feature, quantity] as const] : [])))
 }
 
 function drawPartsAndFindings(document: Document, record: BuildRecordPage): void {

@@ -19,7 +19,7 @@ export interface Taking {
 }
 
 /** What a new pass holds beside what its numbering and its taker say. */
-export type NewPass = Pick<Pass, 'partId' | 'feature' | 'gaugeId' | 'gaugeMark' | 'standardUncertainty' | 'state' | 'setOn'>
+export type NewPass = Pick<Pass, 'partId' | 'feature' | 'gaugeId' | 'gaugeMark' | 'quantity' | 'standardUncertainty' | 'state' | 'setOn'>
 
 export type PassToFill =
   | { readonly kind: 'open'; readonly pass: Pass }
@@ -49,6 +49,7 @@ export function passToFill(taking: Taking): PassToFill {
       feature: feature.feature,
       gaugeId: gauge.id,
       gaugeMark: gauge.mark,
+      quantity: gauge.quantity,
       standardUncertainty: gauge.standardUncertainty,
       state: [...feature.state],
       setOn: setOn && { partId: setOn.partId, feature: setOn.feature },

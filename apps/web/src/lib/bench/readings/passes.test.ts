@@ -71,7 +71,7 @@ describe('the pass that a value belongs to', () => {
     expect(passToFill(taking)).toEqual({
       kind: 'new',
       pass: {
-        partId: 'rod-A', feature: 'small-end', gaugeId: 'gauge-1', gaugeMark: 'PG-1', standardUncertainty: 635,
+        partId: 'rod-A', feature: 'small-end', gaugeId: 'gauge-1', gaugeMark: 'PG-1', quantity: 'length', standardUncertainty: 635,
         state: ['soaked'], setOn: { partId: 'pin-A', feature: 'diameter' },
       },
     })

@@ -16,12 +16,12 @@ export interface TypedReading {
 /** Exactly these fields, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainReading(typed: TypedReading): TypedReading {
   const { personId, jobId, jobNumber, operationKey, operationTitle, cell, pass, reading, confirmed } = typed
-  const { id, partId, feature, number, gaugeId, gaugeMark, standardUncertainty, by, openedAt } = pass
+  const { id, partId, feature, number, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt } = pass
   const { point, value, typed: text, supersedes, reason, takenAt } = reading
   return {
     personId, jobId, jobNumber, operationKey, operationTitle, cell, confirmed,
     pass: {
-      id, partId, feature, number, operationKey: pass.operationKey, gaugeId, gaugeMark, standardUncertainty, by, openedAt,
+      id, partId, feature, number, operationKey: pass.operationKey, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt,
       state: [...pass.state],
       setOn: pass.setOn && { partId: pass.setOn.partId, feature: pass.setOn.feature },
     },

@@ -36,7 +36,7 @@ export function reading(id: string, point: string, value: number, changes: Parti
 export function passOver(changes: Partial<Pass> = {}): Pass {
   return {
     id: 'pass-1', partId: 'rod-A', feature: 'small-end', number: 1, operationKey: 'hone-small-ends', gaugeId: 'gauge-1',
-    gaugeMark: 'PG-1', standardUncertainty: 635, state: [], setOn: { partId: 'pin-A', feature: 'diameter' }, by: 'A',
+    gaugeMark: 'PG-1', quantity: 'length', standardUncertainty: 635, state: [], setOn: { partId: 'pin-A', feature: 'diameter' }, by: 'A',
     openedAt: '2030-01-01T00:00:00Z', readings: [], ...changes,
   }
 }
