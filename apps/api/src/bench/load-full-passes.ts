@@ -1,6 +1,7 @@
 import type { Pass } from '@tenths/contract'
 import type { z } from 'zod'
 import type { Queryable } from '../database/queryable.ts'
+import { besideOfPass } from '../judging/load-passes.ts'
 
 export type WirePass = z.infer<typeof Pass>
 
@@ -25,7 +26,8 @@ export async function loadFullPasses(
             gauge.quantity,
             pass.standard_uncertainty AS "standardUncertainty",
             pass.state, pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
-            opener.name AS by, pass.opened_at AS "openedAt", coalesce(taken.readings, '[]') AS readings
+            opener.name AS by, pass.opened_at AS "openedAt", coalesce(taken.readings, '[]') AS readings,
+            coalesce(neighbour.beside, '[]') AS beside
        FROM pass
        JOIN gauge ON gauge.id = pass.gauge_id
        JOIN person AS opener ON opener.id = pass.person_id
@@ -38,6 +40,7 @@ export async function loadFullPasses(
                 FROM reading JOIN person ON person.id = reading.person_id
                WHERE reading.pass_id = pass.id
             ) AS taken ON true
+       LEFT JOIN LATERAL (${besideOfPass}) AS neighbour ON true
       WHERE pass.job_id = $1
         AND ($2::uuid[] IS NULL
           OR (pass.part_id, pass.feature) IN (SELECT * FROM unnest($2::uuid[], $3::text[])))

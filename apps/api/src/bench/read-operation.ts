@@ -4,7 +4,7 @@ import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
 import type { Evidence } from '../judging/evidence.ts'
-import { featuresAt, requirementsOf } from '../judging/features-of.ts'
+import { featuresAt, placesSeen, requirementsOf, withNeighbours } from '../judging/features-of.ts'
 import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
@@ -27,9 +27,9 @@ export async function readOperation(
   const operation = operationOf(plan, key)
   const standing = standingsOf(evidence).find((one) => one.operation.key === key)
   if (standing === undefined) throw new Error(`Operation ${key} of the plan stands nowhere.`)
-  const features = featuresAt(plan, operation)
+  const features = withNeighbours(plan, featuresAt(plan, operation))
   const requirements = requirementsOf(plan, operation)
-  const placed = await loadMarked(database, evidence, new Set(features.map(({ place }) => place)))
+  const placed = await loadMarked(database, evidence, placesSeen(features))
   const partAt = new Map(placed.map(({ place, partId }) => [place, partId]))
   const measured = features.flatMap(({ place, feature }) => {
     const partId = partAt.get(place)

@@ -1,3 +1,4 @@
+import type { BesidePart } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 import type { NamedPass } from './pass-in-use.ts'
@@ -33,6 +34,7 @@ export async function insertPass(
   client: PoolClient,
   pass: NamedPass & {
     jobId: string; operationKey: string; standardUncertainty: number; personId: string; deviceId: string | null
+    beside: readonly BesidePart[]
   },
 ): Promise<void> {
   await client.query(
@@ -43,6 +45,15 @@ export async function insertPass(
       pass.id, pass.jobId, pass.partId, pass.feature, pass.number, pass.operationKey, pass.gaugeId,
       pass.standardUncertainty,
       pass.state, pass.setOn?.partId ?? null, pass.setOn?.feature ?? null, pass.personId, pass.deviceId,
+    ],
+  )
+  await client.query(
+    `INSERT INTO pass_beside (pass_id, part_id, feature, pass_number)
+     SELECT $1, part_id, coalesce(feature, ''), pass
+       FROM unnest($2::uuid[], $3::text[], $4::int[]) AS fresh (part_id, feature, pass)`,
+    [
+      pass.id, pass.beside.map(({ partId }) => partId), pass.beside.map(({ feature }) => feature),
+      pass.beside.map(({ pass: number }) => number),
     ],
   )
 }

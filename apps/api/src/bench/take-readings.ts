@@ -1,11 +1,14 @@
 import type { takeReadings as takeReadingsRoute } from '@tenths/contract'
-import { featureKey, placeTitle, type FeatureDefinition, type Operation, type Plan } from '@tenths/domain'
+import {
+  besideNow, featureKey, measurementsOf, placeTitle, type FeatureDefinition, type Operation, type Plan,
+} from '@tenths/domain'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
 import type { Answer } from '../http/register.ts'
 import { featuresAt, featuresOfMeasurand } from '../judging/features-of.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
+import { loadPasses } from '../judging/load-passes.ts'
 import { loadPlaced } from '../judging/load-placed.ts'
 import { projectOperations } from '../judging/project-operations.ts'
 import { allBefore } from '../judging/route-order.ts'
@@ -62,6 +65,7 @@ export async function takeReadings(
       await insertPass(client, {
         ...body.pass, jobId, operationKey: operation.key, standardUncertainty: gauge.standardUncertainty,
         personId: person.id, deviceId,
+        beside: besideNow(definition, measurementsOf(placed, await loadPasses(client, jobId))),
       })
     }
     await insertReadings(client, { passId: body.pass.id, personId: person.id, readings: fresh })

@@ -32,3 +32,16 @@ export function featuresAt(plan: Plan, operation: Operation): FeatureDefinition[
     ...new Map(references.map((reference) => [featureKey(reference), featureOf(index, reference)])).values()
   ]
 }
+
+/** These features, and those of other parts beside which they are read. */
+export function withNeighbours(plan: Plan, features: readonly FeatureDefinition[]): FeatureDefinition[] {
+  const index = indexFeatures(plan.features)
+  const neighbours = features.flatMap(({ beside = [] }) => beside).flatMap(({ place, feature }) =>
+    feature === null ? [] : index.get(place)?.get(feature) ?? [])
+  return [...new Map([...features, ...neighbours].map((one) => [featureKey(one), one])).values()]
+}
+
+/** Every place that must be known to judge these features: their own, and those beside which they are read. */
+export function placesSeen(features: readonly FeatureDefinition[]): ReadonlySet<string> {
+  return new Set(features.flatMap(({ place, beside = [] }) => [place, ...beside.map((one) => one.place)]))
+}

@@ -1,4 +1,4 @@
-import type { CountingReading, MeasuringState } from '@tenths/domain'
+import type { BesidePart, CountingReading, MeasuringState } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 import type { Evidence } from './evidence.ts'
 
@@ -13,7 +13,14 @@ interface PassRow {
   readonly setOnPartId: string | null
   readonly setOnFeature: string | null
   readonly readings: CountingReading[]
+  readonly beside: BesidePart[]
 }
+
+/** What the row named `pass` was taken beside. */
+export const besideOfPass = `
+  SELECT json_agg(json_build_object('partId', pass_beside.part_id, 'feature', nullif(pass_beside.feature, ''),
+                                    'pass', pass_beside.pass_number)) AS beside
+    FROM pass_beside WHERE pass_beside.pass_id = pass.id`
 
 /**
  * The latest pass of each feature of each part, with the readings that count: those that no correction
@@ -25,7 +32,7 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
             pass.operation_key AS "operationKey",
             pass.standard_uncertainty AS "standardUncertainty", pass.state,
             pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
-            coalesce(counting.readings, '[]') AS readings
+            coalesce(counting.readings, '[]') AS readings, coalesce(neighbour.beside, '[]') AS beside
        FROM (SELECT DISTINCT ON (part_id, feature) *
                FROM pass WHERE job_id = $1 ORDER BY part_id, feature, number DESC) AS pass
        LEFT JOIN LATERAL (
@@ -39,6 +46,7 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
                           AND correction.pass_id = reading.pass_id
                           AND correction.point = reading.point)
             ) AS counting ON true
+       LEFT JOIN LATERAL (${besideOfPass}) AS neighbour ON true
       ORDER BY pass.part_id, pass.feature`,
     [jobId],
   )

@@ -1,6 +1,6 @@
 import {
-  deriveFeature, indexFeatures, featureOf, judge, measurementsOf, stages,
-  type FeatureDefinition, type FeatureIndex, type Observation, type Operation, type Verdict,
+  changedNeighbour, deriveFeature, indexFeatures, featureOf, judge, measurementsOf, stages,
+  type FeatureDefinition, type FeatureIndex, type Measurements, type Observation, type Operation, type Verdict,
 } from '@tenths/domain'
 import { concessionFor } from './concessions.ts'
 import type { Evidence, KnownSignOff, LiveConcession, OpenFinding } from './evidence.ts'
@@ -56,7 +56,7 @@ export function standingsOf(evidence: Evidence): Standing[] {
       state: stateOf(operation, evidence, signOff !== null, waitsFor.length === 0),
       verdicts,
       conceded,
-      unmeasured: unmeasuredOf(operation, evidence, index, before),
+      unmeasured: unmeasuredOf(operation, evidence, index, measurements, before),
       unseen: unseenOf(operation, evidence),
       stoppedBy: evidence.openFindings.filter((finding) => stops(finding, operation)),
       openFindings: evidence.openFindings.filter(({ operationKey }) => operationKey === operation.key).length,
@@ -79,12 +79,13 @@ function stateOf(
 }
 
 /**
- * Features whose latest pass is not full, was taken in another state than they ask for, or belongs to an
- * earlier step: what a bore measured as it came in says nothing of what honing made of it. Also a feature
+ * Features whose latest pass is not full, was taken in another state than they ask for or beside what is no
+ * longer there, or belongs to an earlier step: what a bore measured as it came in says nothing of what honing made of it. Also a feature
  * without limits is to be recorded.
  */
 function unmeasuredOf(
-  operation: Operation, evidence: Evidence, index: FeatureIndex, before: ReadonlySet<string>,
+  operation: Operation, evidence: Evidence, index: FeatureIndex, measurements: Measurements,
+  before: ReadonlySet<string>,
 ): FeatureDefinition[] {
   const partAt = new Map(evidence.placed.map(({ place, partId }) => [place, partId]))
   return operation.features.map((reference) => featureOf(index, reference)).filter((definition) => {
@@ -94,6 +95,7 @@ function unmeasuredOf(
       || before.has(pass.operationKey)
       || !deriveFeature(definition, pass).complete
       || definition.state.some((state) => !pass.state.includes(state))
+      || changedNeighbour(definition, pass, measurements) !== null
   })
 }
 

@@ -36,8 +36,8 @@ export interface FeatureMeasuredAgain {
 }
 
 /**
- * Live sign-offs that relied on a feature of a part as it was measured before, or on a gauge that was set on
- * it. Steps before the one that measures again keep theirs: what they signed was true of the metal as they
+ * Live sign-offs that relied on a feature of a part as it was measured before, on a gauge that was set on it, or on
+ * what was measured beside it. Steps before the one that measures again keep theirs: what they signed was true of the metal as they
  * found it, and is not made false by the cut that follows.
  */
 export async function relyingOnFeature(
@@ -51,14 +51,17 @@ export async function relyingOnFeature(
                      JOIN pass ON pass.id = reading.pass_id
                     WHERE relied.sign_off_id = sign_off.id
                       AND ((pass.part_id = $2 AND pass.feature = $3)
-                        OR (pass.set_on_part_id = $2 AND pass.set_on_feature = $3)))
+                        OR (pass.set_on_part_id = $2 AND pass.set_on_feature = $3)
+                        OR EXISTS (SELECT FROM pass_beside AS beside
+                                    WHERE beside.pass_id = pass.id
+                                      AND beside.part_id = $2 AND beside.feature = $3)))
      ORDER BY sign_off.seal_number`,
     [jobId, partId, feature, [...earlierSteps]],
   )
   return rows
 }
 
-/** Live sign-offs that relied on any measuring of these parts, where they sat until now. */
+/** Live sign-offs that relied on any measuring of these parts, or beside them, where they sat until now. */
 export async function relyingOnParts(
   client: PoolClient, jobId: string, partIds: readonly string[],
 ): Promise<LiveSignOff[]> {
@@ -68,7 +71,9 @@ export async function relyingOnParts(
                      JOIN reading ON reading.id = relied.reading_id
                      JOIN pass ON pass.id = reading.pass_id
                     WHERE relied.sign_off_id = sign_off.id
-                      AND (pass.part_id = ANY ($2) OR pass.set_on_part_id = ANY ($2)))
+                      AND (pass.part_id = ANY ($2) OR pass.set_on_part_id = ANY ($2)
+                        OR EXISTS (SELECT FROM pass_beside AS beside
+                                    WHERE beside.pass_id = pass.id AND beside.part_id = ANY ($2))))
      ORDER BY sign_off.seal_number`,
     [jobId, partIds],
   )

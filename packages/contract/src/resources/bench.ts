@@ -105,6 +105,8 @@ export const Pass = z.object({
   standardUncertainty: z.number(),
   state: z.array(MeasuringState),
   setOn: z.object({ partId: Id, feature: z.string() }).nullable(),
+  /** What was in place while it was taken; absent where that was not recorded. */
+  beside: z.array(z.object({ partId: Id, feature: z.string().nullable(), pass: z.int() })).exactOptional(),
   by: z.string(),
   openedAt: Instant,
   /** All readings, superseded ones included, oldest first. */

@@ -23,6 +23,7 @@ export const FeatureDefinition = FeatureReference.extend({
   nominal: BaseValue.nullable(),
   points: z.array(Point),
   state: z.array(MeasuringState),
+  beside: z.array(z.object({ place: z.string(), feature: z.string().nullable() })).exactOptional(),
 })
 
 export const Limits = z.object({

@@ -31,6 +31,15 @@ export interface Point {
 export const shapes = ['hole', 'shaft', 'gap', 'width', 'other'] as const
 export type Shape = (typeof shapes)[number]
 
+/**
+ * What else is in place while a feature is read: a part, and which of its features the reading depends on; null
+ * when only the part as such does. A ring gap is true of one bore as it was honed.
+ */
+export interface Neighbour {
+  readonly place: Place
+  readonly feature: string | null
+}
+
 /** A feature to be measured: its points in the order a hand moves. */
 export interface FeatureDefinition extends FeatureReference {
   readonly title: string
@@ -41,6 +50,8 @@ export interface FeatureDefinition extends FeatureReference {
   readonly points: readonly Point[]
   /** State in which a reading counts for fits, such as `torque-plate-on`; empty when any will do. */
   readonly state: readonly MeasuringState[]
+  /** What it is read in place with; absent when the part is measured by itself. */
+  readonly beside?: readonly Neighbour[]
 }
 
 /** The state a reading is true for; a change of state voids it for fits. */

@@ -1,7 +1,8 @@
 import { DomainError } from '../errors.ts'
-import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
+import type { FeatureDefinition, FeatureReference, Neighbour } from '../features/feature.ts'
 import { featureOf, pointKey, type FeatureIndex } from '../features/feature-index.ts'
 import { measuringStateTitles, placeTitle } from '../features/titles.ts'
+import { changedNeighbour } from '../measuring/beside.ts'
 import { sizeOf, type Size } from '../measuring/form.ts'
 import type { CountingReading, FeaturePass, Measurements } from '../measuring/pass.ts'
 import type { Unmeasured } from './value.ts'
@@ -14,7 +15,7 @@ export interface PointValue {
   readonly value: number
 }
 
-/** A pass that counts: the latest one, full, and taken in the state that the feature asks for. */
+/** A pass that counts: the latest one, full, taken in the state that the feature asks for and beside what still is there. */
 export interface CountedPass {
   readonly kind: 'counted'
   readonly definition: FeatureDefinition
@@ -25,7 +26,8 @@ export interface CountedPass {
 
 /**
  * Finds the pass that a verdict may rest on. Only the latest counts: readings of an earlier one belong to
- * metal that may be gone. A pass with gaps, or taken in another state, says nothing yet.
+ * metal that may be gone. A pass with gaps, or taken in another state or beside other
+ * parts, says nothing yet.
  * @throws DomainError `feature-unknown` when the plan defines no such feature, `value-out-of-range` for an
  *   impossible u
  */
@@ -48,7 +50,16 @@ export function countedPass(
     const states = lacking.map((state) => measuringStateTitles[state]).join(' and ')
     return allMissing(definition, `${definition.title}: it was not measured with ${states}. Measure it again so.`)
   }
+  const changed = changedNeighbour(definition, pass, measurements)
+  if (changed !== null) return allMissing(definition, sayChange(definition, changed, features))
   return whenFull(definition, pass)
+}
+
+function sayChange({ title }: FeatureDefinition, { place, feature }: Neighbour, features: FeatureIndex): string {
+  const neighbour = feature === null ? null : features.get(place)?.get(feature)?.title
+  return neighbour
+    ? `${title}: ${neighbour} was measured anew, or is of another part, since. Measure it again.`
+    : `${title}: it was measured with another part as ${placeTitle(place)}. Measure it again.`
 }
 
 function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass | Unmeasured {

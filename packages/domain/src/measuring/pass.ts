@@ -8,6 +8,13 @@ export interface CountingReading {
   readonly value: number
 }
 
+/** What was in place while a pass was taken: a part, and which pass of its feature counted then; 0 before its first. */
+export interface BesidePart {
+  readonly partId: string
+  readonly feature: string | null
+  readonly pass: number
+}
+
 /**
  * One full or partial measuring of a feature of one part, with one gauge in one state. `setOn` names the mating
  * feature when the gauge was set on that very part: its values are clearances and carry one uncertainty only.
@@ -21,6 +28,8 @@ export interface FeaturePass {
   readonly state: readonly MeasuringState[]
   readonly setOn: { readonly partId: string; readonly feature: string } | null
   readonly readings: readonly CountingReading[]
+  /** What it was taken beside; absent when that is not recorded. */
+  readonly beside?: readonly BesidePart[]
 }
 
 /** Which part sits where now. */

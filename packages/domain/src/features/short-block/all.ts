@@ -70,6 +70,7 @@ export function shortBlockFeatures(
   cylinders: readonly CylinderOrientation[],
 ): ShortBlockFeatures {
   const order = cylindersInHandOrder(engine)
+  const oriented = order.flatMap((number) => cylinders.filter(({ cylinder }) => cylinder === number))
   const ofCylinders = (make: (cylinder: number) => FeatureDefinition) => order.map(make)
   const mains = numbersTo(engine.mains.count)
   const pins = numbersTo(engine.rodJournals.count)
@@ -95,15 +96,11 @@ export function shortBlockFeatures(
       compressionRings.map((ring) => backClearanceFeature(ring, cylinder)),
     ),
     mainBearings: mains.map((journal) => mainBearingFeature(engine, journal)),
-    rodBearings: order.flatMap((number) =>
-      cylinders
-        .filter(({ cylinder }) => cylinder === number)
-        .map((cylinder) => rodBearingFeature(engine, cylinder)),
-    ),
+    rodBearings: oriented.map((cylinder) => rodBearingFeature(engine, cylinder)),
     trialEndPlay: [crankEndPlayFeature(crankEndPlay, 'Crankshaft end play, trial')],
     finalEndPlay: [crankEndPlayFeature(finalCrankEndPlay, 'Crankshaft end play, final')],
-    rodSideClearances: pins.map(rodSideClearanceFeature),
-    deckClearances: ofCylinders(deckClearanceFeature),
+    rodSideClearances: pins.map((journal) => rodSideClearanceFeature(journal, cylinders)),
+    deckClearances: oriented.map(deckClearanceFeature),
     pinEndPlays: ofCylinders(pinEndPlayFeature),
     rodBoltStretches: ofCylinders(rodBoltStretchFeature),
     rodBoltTorques: ofCylinders(rodBoltTorqueFeature),

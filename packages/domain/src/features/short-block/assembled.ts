@@ -1,11 +1,14 @@
 import type { EngineSpecification } from '../../engine/specification.ts'
 import type { CylinderOrientation } from '../../layout/orientation-types.ts'
-import type { FeatureDefinition, FeatureReference } from '../feature.ts'
+import type { FeatureDefinition, FeatureReference, Neighbour } from '../feature.ts'
 import { point, toAndFro } from '../points.ts'
 import {
+  bigEnd,
   deckClearanceAt,
+  deckHeight,
   mainBearing,
   mainBoltTorque,
+  mainHousing,
   pinEndPlayAt,
   rodBearing,
   rodBoltStretch,
@@ -15,6 +18,7 @@ import {
 import { journalEnds, rodBearingStations } from './journal-stations.ts'
 
 const inPlace = { shape: 'hole', quantity: 'length', state: ['shells-in', 'caps-torqued'] } as const
+const theCrankshaft: Neighbour = { place: 'crankshaft', feature: null }
 const gap = { shape: 'gap', quantity: 'length', nominal: null, state: [] } as const
 
 /**
@@ -28,6 +32,7 @@ export function mainBearingFeature(engine: EngineSpecification, journal: number)
     title: `Main bearing ${journal}`,
     nominal: engine.mains.diameter,
     points: toAndFro(journalEnds, ['vertical']),
+    beside: [mainHousing(journal)],
   }
 }
 
@@ -42,6 +47,7 @@ export function rodBearingFeature(
     title: `Rod bearing ${cylinder.cylinder}`,
     nominal: engine.rodJournals.diameter,
     points: toAndFro(rodBearingStations(engine, cylinder.placeOnPin), ['vertical']),
+    beside: [bigEnd(cylinder.cylinder)],
   }
 }
 
@@ -49,27 +55,38 @@ export function rodBearingFeature(
  * The crank pushed fully each way: at trial assembly, and again, as a feature of its own, when it stays in.
  */
 export function crankEndPlayFeature(reference: FeatureReference, title: string): FeatureDefinition {
-  return { ...reference, ...gap, title, points: [point('thrust-main', 'axial')] }
+  return { ...reference, ...gap, title, points: [point('thrust-main', 'axial')], beside: [theCrankshaft] }
 }
 
 /** Between rod and cheek with all rods of the pin to one side. */
-export function rodSideClearanceFeature(journal: number): FeatureDefinition {
+export function rodSideClearanceFeature(
+  journal: number,
+  cylinders: readonly CylinderOrientation[],
+): FeatureDefinition {
+  const onThisPin = cylinders.filter(({ crankpin }) => crankpin === journal)
   return {
     ...rodSideClearance(journal),
     ...gap,
     title: `Rod side clearance on rod journal ${journal}`,
     points: [point('crankpin', 'axial')],
+    beside: [theCrankshaft, ...onThisPin.map(({ cylinder }) => ({ place: `rod/${cylinder}`, feature: null }))],
   }
 }
 
 /** Piston below deck at two points over the pin axis: their mean cancels the rock. */
-export function deckClearanceFeature(cylinder: number): FeatureDefinition {
+export function deckClearanceFeature({ cylinder, bank }: CylinderOrientation): FeatureDefinition {
   return {
     ...deckClearanceAt(cylinder),
     ...gap,
     title: `Piston ${cylinder} below deck`,
     shape: 'other',
     points: toAndFro(['front', 'rear'], ['over-pin']),
+    beside: [
+      theCrankshaft,
+      { place: `rod/${cylinder}`, feature: null },
+      { place: `piston/${cylinder}`, feature: null },
+      deckHeight(bank ?? 'only'),
+    ],
   }
 }
 
@@ -80,6 +97,7 @@ export function pinEndPlayFeature(cylinder: number): FeatureDefinition {
     ...gap,
     title: `Pin ${cylinder} end play`,
     points: [point('between-rings', 'axial')],
+    beside: [{ place: `piston/${cylinder}`, feature: null }, { place: `piston-pin/${cylinder}`, feature: null }],
   }
 }
 
@@ -125,5 +143,6 @@ export function turningTorqueFeature(reference: FeatureReference, title: string)
     nominal: null,
     state: [],
     points: [point('nose', 'steady')],
+    beside: [theCrankshaft],
   }
 }

@@ -1,6 +1,6 @@
 import type { FeatureDefinition } from '../feature.ts'
 import { point, toAndFro } from '../points.ts'
-import { endGap, railGap, ringBackClearance, ringSideClearance } from '../references.ts'
+import { bore, endGap, railGap, ringBackClearance, ringSideClearance } from '../references.ts'
 import type { CompressionRing } from '../references.ts'
 
 export const ringTitles: Record<CompressionRing | 'oil-ring', string> = {
@@ -18,6 +18,7 @@ export function endGapFeature(ring: CompressionRing, cylinder: number): FeatureD
     ...gap,
     title: `${ringTitles[ring]} ${cylinder} end gap`,
     points: [point('square-in-bore', 'gap')],
+    beside: [bore(cylinder)],
   }
 }
 
@@ -28,6 +29,7 @@ export function railGapFeature(cylinder: number): FeatureDefinition {
     ...gap,
     title: `Oil rails ${cylinder} end gap`,
     points: toAndFro(['upper-rail', 'lower-rail'], ['gap']),
+    beside: [bore(cylinder)],
   }
 }
 
@@ -41,6 +43,7 @@ export function sideClearanceFeature(
     ...gap,
     title: `${ringTitles[ring]} ${cylinder} side clearance`,
     points: toAndFro(['thrust-side', 'other-side'], ['flank']),
+    beside: [{ place: `piston/${cylinder}`, feature: null }],
   }
 }
 
@@ -51,5 +54,6 @@ export function backClearanceFeature(ring: CompressionRing, cylinder: number): F
     ...gap,
     title: `${ringTitles[ring]} ${cylinder} face below the land`,
     points: [point('pressed-home', 'land')],
+    beside: [{ place: `piston/${cylinder}`, feature: null }],
   }
 }

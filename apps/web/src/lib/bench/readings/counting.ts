@@ -28,6 +28,7 @@ export function toFeaturePass(pass: Pass): FeaturePass {
     standardUncertainty: pass.standardUncertainty,
     state: pass.state,
     setOn: pass.setOn,
+    beside: pass.beside ?? [],
     readings,
   }
 }
