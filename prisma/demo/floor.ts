@@ -4,7 +4,7 @@ import {
 import { featureKey, type FeatureDefinition, parseLength } from '@tenths/domain'
 import type { Caller } from './client.ts'
 import { gaugeOf } from './gauges.ts'
-import { crewOf, habitOf, measureFeature, signStep, startClock, tickAll, type Hands, type Surprise } from './hands.ts'
+import { crewOf, habitOf, measureFeature, signStep, startClock, testAll, tickAll, typeLots, type Hands, type Surprise } from './hands.ts'
 import { idOf } from './identity.ts'
 import type { PersonKey } from './people.ts'
 import { situationOf, type OperationAnswer, type PlanAnswer, type Situation } from './situation.ts'
@@ -58,6 +58,8 @@ export function openFloor(hands: Hands): Floor {
       await measureFeature(hands, situation, definition, surprises[featureKey(reference)])
     }
     await tickAll(hands, operation)
+    await testAll(hands, situation.step)
+    await typeLots(hands, situation.step)
   }
 
   const floor: Floor = {

@@ -1,9 +1,10 @@
-import { observe, signOff, startWork, takeReadings } from '@tenths/contract'
+import { observe, recordInspections, setLots, signOff, startWork, takeReadings } from '@tenths/contract'
 import { featureKey, type FeatureDefinition, type FeatureReference } from '@tenths/domain'
 import { staffing } from './benches.ts'
 import type { Caller } from './client.ts'
 import type { DemoGauge } from './gauges.ts'
 import { idOf } from './identity.ts'
+import { lotOf, wordsFor } from './written-down.ts'
 import { measure, type Measuring } from './measure.ts'
 import { people, type PersonKey } from './people.ts'
 import type { OperationAnswer, Situation } from './situation.ts'
@@ -100,9 +101,46 @@ export async function tickAll({ callers, jobId }: Hands, operation: Operation): 
     params: { id: jobId },
     body: {
       operationKey: operation.key,
-      observations: operation.observations.map(({ key }) => ({
-        id: idOf('observation', jobId, operation.key, key), item: key, outcome: 'seen' as const, note: '',
+      observations: operation.observations.map(({ key, asks }) => ({
+        id: idOf('observation', jobId, operation.key, key),
+        item: key,
+        outcome: 'seen' as const,
+        note: asks?.kind === 'words' ? wordsFor(key) : '',
+        ...(asks?.kind === 'since' ? { since: new Date(Date.now() - (asks.minutes + 15) * 60_000).toISOString() } : {}),
       })),
+    },
+  })
+}
+
+/** Tests every area of the step; the demo's parts are sound. */
+export async function testAll({ callers, personIds, jobId }: Hands, { operation, inspections }: OperationAnswer): Promise<void> {
+  const known = new Set(inspections.map(({ item }) => item))
+  const areas = (operation.inspections ?? []).filter(({ key }) => !known.has(key))
+  if (areas.length === 0) return
+  const [person] = crewOf(operation)
+  await callers[person].call(recordInspections, {
+    params: { id: jobId },
+    body: {
+      operationKey: operation.key,
+      results: areas.map(({ key, methods: [method = 'dye-penetrant'] }) => ({
+        id: idOf('inspection', jobId, operation.key, key), item: key, method,
+        pressure: method === 'pressure' ? 280_000 : null, result: 'no-indication' as const,
+        note: method === 'pressure' ? 'Held for ten minutes in warm water' : '', inspectorId: personIds[person],
+      })),
+    },
+  })
+}
+
+/** Types the lots of what goes in here: one for each kind of part, as it came out of one box. */
+export async function typeLots({ callers, jobId, jobKey }: Hands, { operation, lots }: OperationAnswer): Promise<void> {
+  const missing = lots.filter(({ lot }) => lot === '')
+  if (missing.length === 0) return
+  const [person] = crewOf(operation)
+  await callers[person].call(setLots, {
+    params: { id: jobId },
+    body: {
+      reason: '',
+      lots: missing.map(({ partId, place }) => ({ id: idOf('lot', jobId, partId), partId, lot: lotOf(jobKey, place) })),
     },
   })
 }

@@ -120,15 +120,55 @@ export async function measure(shop: TestShop, job: TestJob, wanted: PassWanted, 
   return { body, answer }
 }
 
-/** Ticks everything to be seen at an operation. */
+/** A tick with whatever the thing asks for: words, or a time long enough ago by the shop's clock. */
+export function tickOf(shop: TestShop, { key: item, asks }: OperationPage['operation']['observations'][number]) {
+  return {
+    id: randomUUID(), item, outcome: 'seen' as const, note: asks?.kind === 'words' ? 'as asked' : '',
+    ...(asks?.kind === 'since'
+      ? { since: new Date(shop.app.shop.now().getTime() - asks.minutes * 60_000).toISOString() }
+      : {}),
+  }
+}
+
+/** All that an operation asks for beside its readings: ticks, results of tests, lots of what goes in. */
 export async function seeAll(shop: TestShop, job: TestJob, page: OperationPage): Promise<void> {
-  const observations = page.operation.observations.map(({ key: item }) => ({
-    id: randomUUID(), item, outcome: 'seen', note: '',
-  }))
+  await tickAll(shop, job, page)
+  await testAll(shop, job, page)
+  await typeLots(shop, job, page)
+}
+
+/** Ticks everything to be seen at an operation. */
+export async function tickAll(shop: TestShop, job: TestJob, page: OperationPage): Promise<void> {
+  const observations = page.operation.observations.map((thing) => tickOf(shop, thing))
   if (observations.length === 0) return
   await send(
     shop, `/api/jobs/${job.id}/observations`, { operationKey: page.operation.key, observations },
   ).expect(201)
+}
+
+/** The result of one area, by its usual method and by the machinist. */
+export function resultOf(area: NonNullable<OperationPage['operation']['inspections']>[number], change: object = {}) {
+  const [method] = area.methods
+  return {
+    id: randomUUID(), item: area.key, method, pressure: method === 'pressure' ? 300_000 : null,
+    result: 'no-indication', note: '', inspectorId: testPeople.machinist.id, ...change,
+  }
+}
+
+/** Tests every area of an operation, and finds nothing. */
+export async function testAll(shop: TestShop, job: TestJob, page: OperationPage): Promise<void> {
+  const results = (page.operation.inspections ?? []).map((area) => resultOf(area))
+  if (results.length === 0) return
+  await send(shop, `/api/jobs/${job.id}/inspections`, { operationKey: page.operation.key, results }).expect(201)
+}
+
+/** Types a lot for every part that has none yet. */
+export async function typeLots(shop: TestShop, job: TestJob, page: OperationPage): Promise<void> {
+  const lots = page.lots.filter(({ lot }) => lot === '').map(({ partId, place }) => ({
+    id: randomUUID(), partId, lot: `Lot of ${place}`,
+  }))
+  if (lots.length === 0) return
+  await send(shop, `/api/jobs/${job.id}/lots`, { reason: '', lots }).expect(201)
 }
 
 export function signBody(

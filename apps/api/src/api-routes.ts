@@ -8,9 +8,12 @@ import { eventRoutes } from './events/routes.ts'
 import { findingRoutes } from './findings/routes.ts'
 import { gaugeRoutes } from './gauges/routes.ts'
 import { healthRoutes } from './health/routes.ts'
+import { inspectionRoutes } from './inspections/routes.ts'
 import { ServiceError } from './http/problem.ts'
 import { jobRoutes } from './jobs/routes.ts'
+import { lotRoutes } from './lots/routes.ts'
 import { peopleRoutes } from './people/routes.ts'
+import { photographRoutes } from './photographs/routes.ts'
 import { planRoutes } from './plans/routes.ts'
 import { recordRoutes } from './record/routes.ts'
 import { statusRoutes } from './status/routes.ts'
@@ -28,6 +31,9 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   jobRoutes(app)
   planRoutes(app)
   operationRoutes(app)
+  inspectionRoutes(app)
+  lotRoutes(app)
+  photographRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

@@ -32,8 +32,8 @@ function registered() {
 
 // These change nothing but the caller's own session, or nothing at all, and each says why where it is registered.
 const roundCommand = ['POST /api/sign-in', 'POST /api/sign-out', 'POST /api/setup', 'POST /api/jobs/:id/plan/preview']
-// What is no JSON stands beside the contract's routes: the stream of changes and the printed build record.
-const beside = [`${eventStream.method} ${eventStream.path}`, 'GET /api/jobs/:number/build-record.pdf']
+// What is no JSON stands beside the contract's routes: the stream of changes, the printed build record, a photograph.
+const beside = [`${eventStream.method} ${eventStream.path}`, 'GET /api/jobs/:number/build-record.pdf', 'GET /api/photographs/:id']
 // Answers *there is nothing here*, and the pages.
 const catchAll = ['/api/*', '/*']
 
@@ -45,7 +45,7 @@ describe('the routes', () => {
   })
 
   it('that are no JSON are for people who are signed in as well', async () => {
-    for (const url of ['/api/events', '/api/jobs/1001/build-record.pdf']) {
+    for (const url of ['/api/events', '/api/jobs/1001/build-record.pdf', `/api/photographs/${crypto.randomUUID()}`]) {
       const answer = await app.inject({ method: 'GET', url })
       expect([answer.statusCode, answer.json().code], url).toEqual([401, 'not-signed-in'])
     }

@@ -1,7 +1,6 @@
 import type { observe as observeRoute } from '@tenths/contract'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
-import { ServiceError } from '../http/problem.ts'
 import type { Answer } from '../http/register.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
 import { projectOperations } from '../judging/project-operations.ts'
@@ -9,34 +8,29 @@ import { reOpen } from '../re-opening/re-open.ts'
 import { signaturesOn } from '../re-opening/relying.ts'
 import { loadObservations } from './load-observations.ts'
 import { operationOf, requireReachable } from './reach.ts'
+import { requireAnswer } from './asked.ts'
 
 type Route = typeof observeRoute
 
 /** Keeps ticks; one that says otherwise than before on a signed operation re-opens its signature. */
 export async function observe(
-  { client, person, announce }: CommandContext, { params, body }: CommandInput<Route>,
+  { client, person, announce, now }: CommandContext, { params, body }: CommandInput<Route>,
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'observe', jobId, operationKey: body.operationKey })
   await lockJob(client, jobId)
   const { plan } = await loadPlan(client, jobId)
   const operation = operationOf(plan, body.operationKey)
-  body.observations.forEach(({ item }, index) => {
-    if (!operation.observations.some(({ key }) => key === item)) {
-      throw new ServiceError(
-        'body-invalid', `“${operation.title}” has no such thing to see.`, `observations.${index}.item`,
-      )
-    }
-  })
+  body.observations.forEach((said, index) => requireAnswer(operation, said, now, `observations.${index}`))
   const signatures = await signaturesOn(client, jobId, [operation.key])
   if (signatures.length === 0) await requireReachable(client, jobId, plan, operation)
   const before = new Map(
     (await loadObservations(client, jobId, operation.key)).map(({ item, outcome }) => [item, outcome]),
   )
   await client.query(
-    `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, person_id)
-     SELECT id, $1, $2, item, outcome, note, $3
-       FROM json_to_recordset($4) AS fresh (id uuid, item text, outcome text, note text)
+    `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, since, person_id)
+     SELECT id, $1, $2, item, outcome, note, since, $3
+       FROM json_to_recordset($4) AS fresh (id uuid, item text, outcome text, note text, since timestamptz)
      ON CONFLICT (id) DO NOTHING`,
     [jobId, operation.key, person.id, JSON.stringify(body.observations)],
   )

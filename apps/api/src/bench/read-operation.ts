@@ -4,10 +4,14 @@ import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
 import type { Evidence } from '../judging/evidence.ts'
+import { loadInspections } from '../inspections/load-inspections.ts'
 import { featuresAt, placesSeen, requirementsOf, withNeighbours } from '../judging/features-of.ts'
 import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
+import { countingInspections } from '../judging/tested.ts'
+import { loadLotPlaces } from '../lots/load-lots.ts'
+import { loadPhotographs } from '../photographs/load-photographs.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
@@ -55,6 +59,9 @@ export async function readOperation(
     verdicts: standing.verdicts,
     gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
     observations: await loadObservations(database, job.id, key),
+    inspections: await loadInspections(database, job.id, key, countingInspections(evidence)),
+    lots: await loadLotPlaces(database, evidence.placed, operation.lots ?? []),
+    photographs: await loadPhotographs(database, { jobId: job.id, operationKey: key }),
     findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
     signOffs: await loadSignOffPages(database, job.id, key),

@@ -1,6 +1,9 @@
 import { JUDGE_VERSION, type Limits, type Verdict } from '@tenths/domain'
 import type { Evidence } from '../judging/evidence.ts'
 import type { Standing } from '../judging/standing.ts'
+import { sealedInspections, type SealedInspection } from '../inspections/sealed-inspections.ts'
+import type { SealedLot } from '../lots/load-lots.ts'
+import type { SealedPhotograph } from '../photographs/load-photographs.ts'
 import type { SealedReading } from './relied-readings.ts'
 
 /** A signer's name is part of the seal; customers are never named in one. */
@@ -26,20 +29,25 @@ export interface SignOffPayload {
   readonly readings: readonly SealedReading[]
   readonly observations: readonly {
     readonly id: string; readonly item: string; readonly title: string; readonly outcome: string; readonly note: string
-    readonly person: string
+    readonly person: string; readonly since?: string
   }[]
   readonly concessions: readonly {
     readonly finding: string; readonly requirement: string; readonly low: number; readonly high: number
     readonly reason: string; readonly by: string
   }[]
+  /** Results of the tests that count; left out where the step has none. */
+  readonly inspections?: readonly SealedInspection[]
+  readonly lots?: readonly SealedLot[]
+  readonly photographs?: readonly SealedPhotograph[]
   readonly signers: readonly Signer[]
 }
 
 /** Puts together what a sign-off seals. */
 export function signOffPayload(
-  { id, hash, evidence, standing, readings, signers }: {
+  { id, hash, evidence, standing, readings, signers, ...records }: {
     id: string; hash: string; evidence: Evidence; standing: Standing
     readings: readonly SealedReading[]; signers: readonly Signer[]
+    lots: readonly SealedLot[]; photographs: readonly SealedPhotograph[]
   },
 ): SignOffPayload {
   const { operation, verdicts, conceded } = standing
@@ -69,11 +77,22 @@ export function signOffPayload(
       )
       return tick === undefined
         ? []
-        : [{ id: tick.id, item: key, title, outcome: tick.outcome, note: tick.note, person: tick.personId }]
+        : [{
+            id: tick.id, item: key, title, outcome: tick.outcome, note: tick.note, person: tick.personId,
+            ...(tick.since === null ? {} : { since: tick.since.toISOString() }),
+          }]
     }),
     concessions: [...conceded.values()].map(({ findingId, requirement, low, high, reason, by }) => ({
       finding: findingId, requirement, low, high, reason, by,
     })),
+    ...present('inspections', sealedInspections(operation, evidence)),
+    ...present('lots', records.lots),
+    ...present('photographs', records.photographs),
     signers,
   }
+}
+
+/** A list under its name, or nothing: a step without such records is sealed without mentioning them. */
+function present<Name extends string, Entry>(name: Name, entries: readonly Entry[]): { [N in Name]?: readonly Entry[] } {
+  return (entries.length === 0 ? {} : { [name]: entries }) as { [N in Name]?: readonly Entry[] }
 }

@@ -8,6 +8,8 @@ import { loadEvidence } from '../judging/load-evidence.ts'
 import { obstaclesOf } from '../judging/obstacles.ts'
 import { projectOperations } from '../judging/project-operations.ts'
 import { standingsOf, type Standing } from '../judging/standing.ts'
+import { loadSealedLots } from '../lots/load-lots.ts'
+import { loadSealedPhotographs } from '../photographs/load-photographs.ts'
 import { verifyPin } from '../people/pin.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { appendSeal } from '../seals/seal.ts'
@@ -67,10 +69,15 @@ export async function signOff(
 
   const readings = await loadReliedReadings(client, readingsReliedOn(standing, evidence))
   const signers = await loadSigners(client, body.signatures.map(({ personId }) => personId))
+  const partAt = new Map(evidence.placed.map(({ place, partId }) => [place, partId]))
+  const records = {
+    lots: await loadSealedLots(client, (operation.lots ?? []).flatMap((place) => partAt.get(place) ?? [])),
+    photographs: await loadSealedPhotographs(client, jobId, operation.key),
+  }
   const seal = await appendSeal(client, {
     jobId,
     kind: 'sign-off',
-    payload: signOffPayload({ id: body.id, hash, evidence, standing, readings, signers }),
+    payload: signOffPayload({ id: body.id, hash, evidence, standing, readings, signers, ...records }),
   })
   await client.query(
     `INSERT INTO sign_off (id, job_id, seal_number, operation_key, definition_hash, plan_revision, signed_at)

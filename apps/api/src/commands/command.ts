@@ -37,6 +37,8 @@ export interface CommandSettings<R extends RouteDefinition> {
   readonly before?: (caller: Caller, input: CommandInput<R>) => Promise<void>
   /** Adds at each answering what must not lie in the stored answer (a status link's token). */
   readonly complete?: (shop: Shop, stored: Answer<R>) => Promise<Answer<R>>
+  /** Most bytes of a body, where the usual limit is too little. */
+  readonly bodyLimit?: number
 }
 
 /**
@@ -76,7 +78,7 @@ export function command<R extends RouteDefinition>(
     if (isReplay) void reply.header('idempotent-replay', 'true')
     else shop.announcer.announce()
     return settings.complete === undefined ? (stored as Answer<R>) : settings.complete(shop, stored as Answer<R>)
-  })
+  }, settings.bodyLimit === undefined ? {} : { bodyLimit: settings.bodyLimit })
 }
 
 /** The one event of a command; without words of its own it is called after its route. */

@@ -14,6 +14,17 @@ interface FindingRow extends Omit<WireFinding, 'raisedAt' | 'decision'> {
   readonly decidedAt: Date | null
 }
 
+/** Photographs of the finding itself, and of the area whose result raised it. */
+const ofFinding = `
+  photograph.job_id = finding.job_id
+  AND ((photograph.subject = 'finding' AND photograph.subject_key = finding.id::text)
+    OR (photograph.subject = 'inspection'
+      AND EXISTS (SELECT FROM inspection
+                   WHERE finding.finding_key = 'inspection/' || inspection.id
+                     AND inspection.job_id = photograph.job_id
+                     AND inspection.operation_key = photograph.operation_key
+                     AND inspection.item = photograph.subject_key)))`
+
 /** Which findings: each that is named narrows them. */
 export interface FindingFilter {
   readonly id?: string
@@ -34,7 +45,8 @@ export async function loadFindings(database: Queryable, filter: FindingFilter): 
             finding.stops,
             finding.state, raiser.name AS "raisedBy", finding.raised_at AS "raisedAt",
             decision.decision, decision.reason AS "decisionReason", decision.low, decision.high,
-            decider.name AS "decidedBy", decision.decided_at AS "decidedAt"
+            decider.name AS "decidedBy", decision.decided_at AS "decidedAt",
+            coalesce(taken.photographs, '[]') AS photographs
        FROM finding
        JOIN job ON job.id = finding.job_id
        JOIN engine ON engine.id = job.engine_id
@@ -43,6 +55,15 @@ export async function loadFindings(database: Queryable, filter: FindingFilter): 
        LEFT JOIN person AS raiser ON raiser.id = finding.raised_by
        LEFT JOIN finding_decision AS decision ON decision.finding_id = finding.id
        LEFT JOIN person AS decider ON decider.id = decision.decided_by
+       LEFT JOIN LATERAL (
+              SELECT json_agg(json_build_object(
+                       'id', photograph.id, 'operationKey', photograph.operation_key, 'subject', photograph.subject,
+                       'subjectKey', photograph.subject_key, 'caption', photograph.caption,
+                       'sha256', photograph.sha256, 'by', taker.name, 'takenAt', photograph.taken_at)
+                       ORDER BY photograph.taken_at, photograph.id) AS photographs
+                FROM photograph JOIN person AS taker ON taker.id = photograph.person_id
+               WHERE ${ofFinding}
+            ) AS taken ON true
       WHERE ($1::uuid IS NULL OR finding.id = $1)
         AND ($2::uuid IS NULL OR finding.job_id = $2)
         AND ($3::text IS NULL OR finding.operation_key = $3)
@@ -51,8 +72,9 @@ export async function loadFindings(database: Queryable, filter: FindingFilter): 
       ORDER BY finding.raised_at, finding.id`,
     [filter.id ?? null, filter.jobId ?? null, filter.operationKey ?? null, filter.state ?? null],
   )
-  return rows.map(({ decision, decisionReason, low, high, decidedBy, decidedAt, raisedAt, ...finding }) => ({
+  return rows.map(({ decision, decisionReason, low, high, decidedBy, decidedAt, raisedAt, photographs, ...finding }) => ({
     ...finding,
+    photographs: photographs.map((one) => ({ ...one, takenAt: new Date(one.takenAt).toISOString() })),
     raisedAt: raisedAt.toISOString(),
     decision: decision === null || decisionReason === null || decidedBy === null || decidedAt === null
       ? null

@@ -26,7 +26,7 @@ export type Answer<R extends RouteDefinition> = z.input<R['answer']>
 export type Handler<R extends RouteDefinition> = (context: RequestContext, input: Input<R>) => Promise<Answer<R>>
 /** How a route changes things: through `command()`, by its session alone, or not at all. */
 export type Through = RouteDefinition['mutation']
-export type RouteSettings = Pick<RouteShorthandOptions, 'preHandler'>
+export type RouteSettings = Pick<RouteShorthandOptions, 'preHandler' | 'bodyLimit'>
 
 /**
  * Registers a route that reads, or whose only effect is the caller's session. The audience is checked before

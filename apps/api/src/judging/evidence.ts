@@ -7,7 +7,29 @@ export interface LatestObservation {
   readonly item: string
   readonly outcome: 'seen' | 'not-seen' | 'not-applicable'
   readonly note: string
+  readonly since: Date | null
   readonly personId: string
+}
+
+/** The latest result of one tested area. */
+export interface LatestInspection {
+  readonly id: string
+  readonly operationKey: string
+  readonly item: string
+  readonly partId: string | null
+  readonly method: string
+  readonly pressure: number | null
+  readonly result: 'no-indication' | 'indication' | 'not-tested'
+  readonly note: string
+  readonly inspectorId: string
+  readonly personId: string
+  /** The owner lets the part pass as this result found it. */
+  readonly conceded: boolean
+}
+
+/** A part in its place, with its lot or serial; empty while nobody has typed one. */
+export interface PlacedLot extends PlacedPart {
+  readonly lot: string
 }
 
 /** What the owner lets pass: one requirement, within an interval of values. */
@@ -40,9 +62,10 @@ export interface Evidence {
   readonly planRevision: number
   readonly plan: Plan
   readonly settings: JudgeSettings
-  readonly placed: readonly PlacedPart[]
+  readonly placed: readonly PlacedLot[]
   readonly passes: readonly (FeaturePass & { readonly id: string; readonly operationKey: string })[]
   readonly observations: readonly LatestObservation[]
+  readonly inspections: readonly LatestInspection[]
   readonly concessions: readonly LiveConcession[]
   readonly signOffs: readonly KnownSignOff[]
   readonly openFindings: readonly OpenFinding[]

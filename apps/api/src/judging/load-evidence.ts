@@ -1,5 +1,6 @@
 import type { JudgeSettings, Plan } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
+import { loadLatestInspections } from '../inspections/load-inspections.ts'
 import type { Evidence, KnownSignOff, LatestObservation, LiveConcession, OpenFinding } from './evidence.ts'
 import { loadPasses } from './load-passes.ts'
 import { loadPlaced } from './load-placed.ts'
@@ -19,6 +20,7 @@ export async function loadEvidence(database: Queryable, jobId: string): Promise<
     placed: await loadPlaced(database, jobId),
     passes: await loadPasses(database, jobId),
     observations: await loadLatestObservations(database, jobId),
+    inspections: await loadLatestInspections(database, jobId),
     concessions: await loadLiveConcessions(database, jobId),
     signOffs: await loadSignOffs(database, jobId),
     openFindings: await loadOpenFindings(database, jobId),
@@ -51,7 +53,7 @@ export async function loadPlan(
 async function loadLatestObservations(database: Queryable, jobId: string): Promise<LatestObservation[]> {
   const { rows } = await database.query<LatestObservation>(
     `SELECT DISTINCT ON (operation_key, item)
-            id, operation_key AS "operationKey", item, outcome, note, person_id AS "personId"
+            id, operation_key AS "operationKey", item, outcome, note, since, person_id AS "personId"
        FROM observation
       WHERE job_id = $1
       ORDER BY operation_key, item, ordinal DESC`,

@@ -1,5 +1,5 @@
-import type { PlacedPart } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
+import type { PlacedLot } from './evidence.ts'
 
 /**
  * Which part sits where now: its latest placement counts, and the latest of the place. A part that another
@@ -15,9 +15,11 @@ const placedNow = `
             WHERE newer.job_id = $1 AND newer.place = latest.place AND newer.ordinal > latest.ordinal)`
 
 /** The job's parts in their places, sorted by place. */
-export async function loadPlaced(database: Queryable, jobId: string): Promise<PlacedPart[]> {
-  const { rows } = await database.query<{ place: string; partId: string }>(
-    `SELECT placed.place, placed.part_id AS "partId" FROM (${placedNow}) AS placed ORDER BY placed.place`,
+export async function loadPlaced(database: Queryable, jobId: string): Promise<PlacedLot[]> {
+  const { rows } = await database.query<PlacedLot>(
+    `SELECT placed.place, placed.part_id AS "partId", part.lot
+       FROM (${placedNow}) AS placed JOIN part ON part.id = placed.part_id
+      ORDER BY placed.place`,
     [jobId],
   )
   return rows

@@ -1,5 +1,6 @@
 import type { Verdict } from '@tenths/domain'
 import type { Standing } from './standing.ts'
+import { placesInWords } from './tested.ts'
 
 /** How many things of one sort are named before the rest are counted: a sentence, not a page. */
 const named = 3
@@ -19,6 +20,9 @@ export function obstaclesOf(standing: Standing, titleOf: (requirementKey: string
     list('outside', titles('outside')),
     list('not proven', titles('not-proven')),
     list('not ticked as seen', standing.unseen.map(({ title }) => title)),
+    list('not tested', standing.tests.untested.map(({ title }) => title)),
+    list('not sound', standing.tests.unsound.map(({ title }) => title)),
+    list('without lot or serial', placesInWords(standing.lotless)),
     list('waiting for the owner', standing.stoppedBy.map(({ title }) => title)),
   ].filter((part) => part !== null)
 }

@@ -22,6 +22,8 @@ export interface ProjectedOperation {
 /** The row of one operation, counted from where it stands. */
 export function projectionOf(standing: Standing): ProjectedOperation {
   const { operation, verdicts } = standing
+  // An area to test and a lot to type are looked at as well.
+  const toSee = operation.observations.length + (operation.inspections ?? []).length + (operation.lots ?? []).length
   const count = (kind: string) => verdicts.filter((verdict) => verdict.kind === kind).length
   return {
     within: count('within'),
@@ -29,8 +31,8 @@ export function projectionOf(standing: Standing): ProjectedOperation {
     outside: count('outside'),
     not_measured: count('not-measured'),
     conceded: standing.conceded.size,
-    to_see: operation.observations.length,
-    seen: operation.observations.length - standing.unseen.length,
+    to_see: toSee,
+    seen: toSee - standing.unseen.length - standing.tests.untested.length - standing.tests.unsound.length - standing.lotless.length,
     open_findings: standing.openFindings,
     reachable: standing.waitsFor.length === 0,
     state: standing.state,

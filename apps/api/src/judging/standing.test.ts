@@ -1,4 +1,4 @@
-import { nanometresOf, type Operation, type Plan, type Requirement } from '@tenths/domain'
+import { nanometresOf, type Asked, type Operation, type Plan, type Requirement } from '@tenths/domain'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from './evidence.ts'
 import { obstaclesOf } from './obstacles.ts'
@@ -38,7 +38,7 @@ const plan = {
 
 const nothing: Evidence = {
   jobId: 'job', planRevision: 1, plan, settings: { coverageFactor: 2, unit: 'millimetre' },
-  placed: [{ place: 'block', partId: 'block' }], passes: [], observations: [], concessions: [], signOffs: [],
+  placed: [{ place: 'block', partId: 'block', lot: '' }], passes: [], observations: [], inspections: [], concessions: [], signOffs: [],
   openFindings: [], worked: [],
 }
 
@@ -90,10 +90,52 @@ describe('where an operation stands', () => {
   it('is not ready to sign while something is to be seen, or seen not to be so', () => {
     expect(obstacles('wash', {})).toEqual(['not ticked as seen: Clean cloth'])
     const tick = (outcome: 'seen' | 'not-seen' | 'not-applicable') =>
-      [{ id: '1', operationKey: 'wash', item: 'clean', outcome, note: '', personId: 'p' }]
+      [{ id: '1', operationKey: 'wash', item: 'clean', outcome, note: '', since: null, personId: 'p' }]
     expect(obstacles('wash', { observations: tick('not-seen') })).toEqual(['not ticked as seen: Clean cloth'])
     expect(obstacles('wash', { observations: tick('seen') })).toEqual([])
     expect(obstacles('wash', { observations: tick('not-applicable') })).toEqual([])
+  })
+
+  it('is not ready to sign on a tick without the words or the time that it asks for', () => {
+    const asking = (asks: Asked) => ({
+      ...plan,
+      operations: [operation('wash', [], { observations: [{ key: 'clean', title: 'Clean cloth', asks }] })],
+    }) as unknown as Plan
+    const tick = (note: string, since: Date | null) =>
+      [{ id: '1', operationKey: 'wash', item: 'clean', outcome: 'seen' as const, note, since, personId: 'p' }]
+    const words = asking({ kind: 'words', label: 'Which' })
+    expect(obstacles('wash', { plan: words, observations: tick('', null) })).toEqual(['not ticked as seen: Clean cloth'])
+    expect(obstacles('wash', { plan: words, observations: tick('Plate 4', null) })).toEqual([])
+    const since = asking({ kind: 'since', minutes: 30 })
+    expect(obstacles('wash', { plan: since, observations: tick('long', null) })).toEqual(['not ticked as seen: Clean cloth'])
+    expect(obstacles('wash', { plan: since, observations: tick('', new Date(0)) })).toEqual([])
+  })
+
+  it('is not ready to sign while an area is untested, shows something, or was tested on another part', () => {
+    const tested = {
+      ...plan,
+      operations: [operation('wash', [], {
+        observations: [], inspections: [{ key: 'webs', title: 'Main webs', place: 'block', methods: ['dye-penetrant'] }],
+      })],
+    } as unknown as Plan
+    const result = (change: Partial<Evidence['inspections'][number]>): Partial<Evidence> => ({
+      plan: tested,
+      inspections: [{
+        id: 'i', operationKey: 'wash', item: 'webs', partId: 'block', method: 'dye-penetrant', pressure: null,
+        result: 'no-indication', note: '', inspectorId: 'p', personId: 'p', conceded: false, ...change,
+      }],
+    })
+    expect(obstacles('wash', { plan: tested })).toEqual(['not tested: Main webs'])
+    expect(obstacles('wash', result({}))).toEqual([])
+    expect(obstacles('wash', result({ partId: 'another block' }))).toEqual(['not tested: Main webs'])
+    expect(obstacles('wash', result({ result: 'indication' }))).toEqual(['not sound: Main webs'])
+    expect(obstacles('wash', result({ result: 'indication', conceded: true }))).toEqual([])
+  })
+
+  it('is not ready to sign while a part that goes in has no lot', () => {
+    const assembling = { ...plan, operations: [operation('wash', [], { observations: [], lots: ['block'] })] } as unknown as Plan
+    expect(obstacles('wash', { plan: assembling })).toEqual(['without lot or serial: block'])
+    expect(obstacles('wash', { plan: assembling, placed: [{ place: 'block', partId: 'block', lot: 'L-1' }] })).toEqual([])
   })
 
   it('lets an outside be signed only while a concession covers what was measured', () => {

@@ -1,10 +1,12 @@
 import {
   changedNeighbour, deriveFeature, indexFeatures, featureOf, judge, measurementsOf, stages,
-  type FeatureDefinition, type FeatureIndex, type Measurements, type Observation, type Operation, type Verdict,
+  type FeatureDefinition, type FeatureIndex, type Measurements, type Observation, type Operation,
+  type Place, type Verdict,
 } from '@tenths/domain'
 import { concessionFor } from './concessions.ts'
 import type { Evidence, KnownSignOff, LiveConcession, OpenFinding } from './evidence.ts'
 import { allBefore, unsignedBefore } from './route-order.ts'
+import { lotlessOf, testsOf, unseenOf, type Tests } from './tested.ts'
 
 export const operationStates = ['waiting', 'ready', 'under-way', 'signed', 're-opened'] as const
 export type OperationState = (typeof operationStates)[number]
@@ -19,8 +21,12 @@ export interface Standing {
   readonly conceded: ReadonlyMap<string, LiveConcession>
   /** Features to be measured here that are not: no full pass of this step, in the state that they ask for. */
   readonly unmeasured: readonly FeatureDefinition[]
-  /** Things not ticked as seen or not applicable. */
+  /** Things not ticked as seen or not applicable, or without what they ask for. */
   readonly unseen: readonly Observation[]
+  /** Areas without a result, and areas whose result stands against the part. */
+  readonly tests: Tests
+  /** Places whose part has no lot or serial yet. */
+  readonly lotless: readonly Place[]
   /** Open findings that stop a signature here. */
   readonly stoppedBy: readonly OpenFinding[]
   readonly openFindings: number
@@ -58,6 +64,8 @@ export function standingsOf(evidence: Evidence): Standing[] {
       conceded,
       unmeasured: unmeasuredOf(operation, evidence, index, measurements, before),
       unseen: unseenOf(operation, evidence),
+      tests: testsOf(operation, evidence),
+      lotless: lotlessOf(operation, evidence),
       stoppedBy: evidence.openFindings.filter((finding) => stops(finding, operation)),
       openFindings: evidence.openFindings.filter(({ operationKey }) => operationKey === operation.key).length,
       waitsFor,
@@ -75,6 +83,7 @@ function stateOf(
   const begun = evidence.worked.includes(operation.key)
     || evidence.passes.some(({ operationKey }) => operationKey === operation.key)
     || evidence.observations.some(({ operationKey }) => operationKey === operation.key)
+    || evidence.inspections.some(({ operationKey }) => operationKey === operation.key)
   return begun ? 'under-way' : 'ready'
 }
 
@@ -97,13 +106,6 @@ function unmeasuredOf(
       || definition.state.some((state) => !pass.state.includes(state))
       || changedNeighbour(definition, pass, measurements) !== null
   })
-}
-
-function unseenOf(operation: Operation, evidence: Evidence): Observation[] {
-  const ticked = new Set(evidence.observations
-    .filter(({ operationKey, outcome }) => operationKey === operation.key && outcome !== 'not-seen')
-    .map(({ item }) => item))
-  return operation.observations.filter(({ key }) => !ticked.has(key))
 }
 
 /**

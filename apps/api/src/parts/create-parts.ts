@@ -3,9 +3,10 @@ import type { PoolClient } from 'pg'
 import { v7 as uuid } from 'uuid'
 import { firstMark } from './marks.ts'
 
-/** Every place that a plan measures something in, once, sorted. */
-export function placesOf(plan: Pick<Plan, 'features'>): string[] {
-  return [...new Set(plan.features.map(({ place }) => place))].sort()
+/** Every place that a plan measures something in, or into which something with a lot goes, once, sorted. */
+export function placesOf({ features, operations }: Pick<Plan, 'features' | 'operations'>): string[] {
+  const measured = features.map(({ place }) => place)
+  return [...new Set([...measured, ...operations.flatMap(({ lots }) => lots ?? [])])].sort()
 }
 
 /**
@@ -14,7 +15,7 @@ export function placesOf(plan: Pick<Plan, 'features'>): string[] {
  */
 export async function createParts(
   client: PoolClient, { jobId, plan, personId }: {
-    jobId: string; plan: Pick<Plan, 'features'>; personId: string
+    jobId: string; plan: Pick<Plan, 'features' | 'operations'>; personId: string
   },
 ): Promise<void> {
   const { rows } = await client.query<{ place: string }>(

@@ -21,6 +21,7 @@ const letters: Record<PartKind, string> = {
   'exhaust-valve': 'EV',
   'cam-bearing': 'CB',
   lifter: 'L',
+  'head-gasket': 'HG',
 }
 
 /** The mark of the first part in a place: `B1`, `C1`, `R3`. It stays with the part when it moves. */

@@ -1,6 +1,7 @@
 import type { addPart as addPartRoute, placeParts as placePartsRoute } from '@tenths/contract'
 import { partOfPlace, type PlacedPart } from '@tenths/domain'
 import type { PoolClient } from 'pg'
+import { v7 as uuid } from 'uuid'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
@@ -8,6 +9,8 @@ import type { Answer } from '../http/register.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
 import { loadPlaced } from '../judging/load-placed.ts'
 import { projectOperations } from '../judging/project-operations.ts'
+import type { Standing } from '../judging/standing.ts'
+import { keepLots } from '../lots/set-lots.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { relyingOnParts } from '../re-opening/relying.ts'
 import { placesOf } from './create-parts.ts'
@@ -49,6 +52,11 @@ export async function addPart(
     throw new ServiceError(
       'already-exists', `This job has a part marked ${body.mark} already: give it another mark.`, 'mark',
     )
+  }
+  if (body.lot !== '') {
+    await keepLots(client, {
+      jobId, personId: person.id, reason: '', lots: [{ id: uuid(), partId: body.id, lot: body.lot }],
+    })
   }
   return move(client, {
     jobId, personId: person.id, reason: body.reason, moves: [
@@ -110,12 +118,22 @@ async function move(
       reason,
     ],
   )
-  const affected = movedParts(before, await loadPlaced(client, jobId))
-  const reopened = await reOpen(client, await relyingOnParts(client, jobId, affected), {
-    jobId, personId, cause: 'moved-part', reason,
-  })
-  await projectOperations(client, jobId)
+  const after = await loadPlaced(client, jobId)
+  const affected = movedParts(before, after)
+  const { standings } = await projectOperations(client, jobId)
+  const places = new Set([...before, ...after].filter(({ partId }) => affected.includes(partId)).map(({ place }) => place))
+  const relying = await relyingOnParts(client, jobId, affected, unsettled(standings, places))
+  const reopened = await reOpen(client, relying, { jobId, personId, cause: 'moved-part', reason })
+  if (reopened.length > 0) await projectOperations(client, jobId)
   return { reopened }
+}
+
+/** Steps that put a part into one of these places for good, or whose tests are not of the parts that sit there now. */
+function unsettled(standings: readonly Standing[], places: ReadonlySet<string>): string[] {
+  return standings
+    .filter(({ operation, tests }) => tests.untested.length + tests.unsound.length > 0
+      || operation.lots?.some((place) => places.has(place)))
+    .map(({ operation }) => operation.key)
 }
 
 /** Parts that sit elsewhere than before, those that were pushed out included. */

@@ -61,21 +61,25 @@ export async function relyingOnFeature(
   return rows
 }
 
-/** Live sign-offs that relied on any measuring of these parts, or beside them, where they sat until now. */
+/**
+ * Live sign-offs that relied on any measuring of these parts, or beside them, where they sat until now; and those on
+ * these steps.
+ */
 export async function relyingOnParts(
-  client: PoolClient, jobId: string, partIds: readonly string[],
+  client: PoolClient, jobId: string, partIds: readonly string[], steps: readonly string[],
 ): Promise<LiveSignOff[]> {
   const { rows } = await client.query<LiveSignOff>(
     `${live}
-       AND EXISTS (SELECT FROM sign_off_reading AS relied
-                     JOIN reading ON reading.id = relied.reading_id
-                     JOIN pass ON pass.id = reading.pass_id
-                    WHERE relied.sign_off_id = sign_off.id
-                      AND (pass.part_id = ANY ($2) OR pass.set_on_part_id = ANY ($2)
-                        OR EXISTS (SELECT FROM pass_beside AS beside
-                                    WHERE beside.pass_id = pass.id AND beside.part_id = ANY ($2))))
+       AND (sign_off.operation_key = ANY ($3)
+         OR EXISTS (SELECT FROM sign_off_reading AS relied
+                      JOIN reading ON reading.id = relied.reading_id
+                      JOIN pass ON pass.id = reading.pass_id
+                     WHERE relied.sign_off_id = sign_off.id
+                       AND (pass.part_id = ANY ($2) OR pass.set_on_part_id = ANY ($2)
+                         OR EXISTS (SELECT FROM pass_beside AS beside
+                                     WHERE beside.pass_id = pass.id AND beside.part_id = ANY ($2)))))
      ORDER BY sign_off.seal_number`,
-    [jobId, partIds],
+    [jobId, partIds, steps],
   )
   return rows
 }

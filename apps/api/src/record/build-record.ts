@@ -5,11 +5,14 @@ import { loadObservations } from '../bench/load-observations.ts'
 import { loadSignOffPages } from '../bench/load-sign-offs.ts'
 import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
+import { loadInspections } from '../inspections/load-inspections.ts'
 import { readSummaries } from '../jobs/job-summary.ts'
 import { readToday } from '../jobs/today.ts'
 import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
+import { countingInspections } from '../judging/tested.ts'
+import { loadPhotographs } from '../photographs/load-photographs.ts'
 import { asSigned, loadSealedVerdicts } from './sealed-verdicts.ts'
 
 export type BuildRecordPage = z.input<(typeof readBuildRecord)['answer']>
@@ -31,6 +34,7 @@ export async function readRecord(database: Queryable, number: number, now: Date)
   const [summary] = await readSummaries(database, [jobId], await readToday(database, now))
   if (summary === undefined) throw new Error(`Job ${number} has no summary.`)
   const observations = await loadObservations(database, jobId, null)
+  const inspections = await loadInspections(database, jobId, null, countingInspections(evidence))
   const signOffs = await loadSignOffPages(database, jobId, null)
   const parts = await loadParts(database, jobId)
   const placeOf = new Map(evidence.placed.map(({ partId, place }) => [partId, place]))
@@ -58,12 +62,16 @@ export async function readRecord(database: Queryable, number: number, now: Date)
         )
         return tick === undefined ? [] : [{ ...tick, title }]
       }),
+      inspections: (operation.inspections ?? []).flatMap(({ key, title }) => inspections
+        .filter(({ operationKey, item }) => operationKey === operation.key && item === key)
+        .map((one) => ({ ...one, title }))),
       signOffs: signOffs.filter(({ operationKey }) => operationKey === operation.key),
     })),
     passes: (await loadFullPasses(database, jobId, null)).map((pass) => ({
       ...pass, mark: markOf.get(pass.partId) ?? '', place: placeOf.get(pass.partId) ?? null,
     })),
     parts: parts.map(({ id, ...part }) => ({ ...part, place: placeOf.get(id) ?? null })),
+    photographs: await loadPhotographs(database, { jobId }),
     findings: await loadFindings(database, { jobId }),
     caution: recordCaution,
   }

@@ -20,6 +20,7 @@ export function checkSignOffs(job: StoredJob, opened: readonly OpenedSeal[], bla
     checkSignOff(stored, number, content, complain)
     checkReadings(job, stored, content, complain)
     checkTicks(job, content, complain)
+    checkRecords(job, content, complain)
     checkLimits(job, content, complain)
   }
   const sealed = new Set(seals.map(({ payload }) => payload.content.signOff))
@@ -92,6 +93,21 @@ function checkTicks(job: StoredJob, content: SignOffPayload, complain: Complain)
     const isSame = kept?.requirement === sealed.requirement && kept.low === sealed.low && kept.high === sealed.high
       && kept.reason === sealed.reason
     if (!isSame) complain(`the concession for ${sealed.requirement} is not the one that it relied on`)
+  }
+}
+
+/** Results of tests, lots, and photographs by the hash of their bytes; older seals know of none. */
+function checkRecords(job: StoredJob, content: SignOffPayload, complain: Complain): void {
+  for (const { title, ...sealed } of content.inspections ?? []) {
+    if (!areEqual(job.inspections.get(sealed.id) ?? null, sealed)) complain(`the result of “${title}” is not as it was sealed`)
+  }
+  for (const sealed of content.lots ?? []) {
+    if (!areEqual(job.lots.get(sealed.id) ?? null, sealed)) complain(`the lot of ${sealed.part} is not the one that was sealed`)
+  }
+  for (const sealed of content.photographs ?? []) {
+    const kept = job.photographs.get(sealed.id)
+    if (kept === undefined) complain('a photograph that it sealed is gone')
+    else if (!areEqual(kept, sealed)) complain('a photograph is not the one that was sealed')
   }
 }
 

@@ -1,5 +1,8 @@
 import type { SealedReading } from '../bench/relied-readings.ts'
 import type { Queryable } from '../database/queryable.ts'
+import type { SealedInspection } from '../inspections/sealed-inspections.ts'
+import type { SealedLot } from '../lots/load-lots.ts'
+import type { SealedPhotograph } from '../photographs/load-photographs.ts'
 import type { StoredSeal } from '../seals/chain.ts'
 
 /** A job's rows as they lie in the database, beside the seals that speak of them. */
@@ -17,6 +20,10 @@ export interface StoredJob {
   readonly signOffs: readonly StoredSignOff[]
   readonly readings: ReadonlyMap<string, StoredReading>
   readonly observations: ReadonlyMap<string, StoredObservation>
+  readonly inspections: ReadonlyMap<string, StoredInspection>
+  readonly lots: ReadonlyMap<string, SealedLot>
+  /** With the hash of the bytes that lie there now. */
+  readonly photographs: ReadonlyMap<string, SealedPhotograph>
   readonly concessions: readonly StoredConcession[]
   readonly reOpenings: readonly StoredReOpening[]
 }
@@ -42,7 +49,11 @@ export interface StoredObservation {
   readonly outcome: string
   readonly note: string
   readonly person: string
+  readonly since?: string
 }
+
+/** A result as the table holds it now, in the shape in which it is sealed. */
+export type StoredInspection = Omit<SealedInspection, 'title'>
 
 export interface StoredConcession {
   readonly finding: string
@@ -86,8 +97,21 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
        JOIN gauge ON gauge.id = pass.gauge_id
       WHERE pass.job_id = $1`,
   )
-  const observations = await rows<StoredObservation>(
-    'SELECT id, item, outcome, note, person_id AS person FROM observation WHERE job_id = $1',
+  const observations = await rows<Omit<StoredObservation, 'since'> & { since: Date | null }>(
+    'SELECT id, item, outcome, note, since, person_id AS person FROM observation WHERE job_id = $1',
+  )
+  const inspections = await rows<StoredInspection>(
+    `SELECT id, item, part_id AS part, method, pressure, result, note, inspector_id AS inspector,
+            person_id AS person
+       FROM inspection WHERE job_id = $1`,
+  )
+  const lots = await rows<SealedLot>(
+    `SELECT part_lot.id, part.mark AS part, part_lot.lot
+       FROM part_lot JOIN part ON part.id = part_lot.part_id WHERE part_lot.job_id = $1`,
+  )
+  const photographs = await rows<SealedPhotograph>(
+    `SELECT id, encode(sha256(bytes), 'hex') AS sha256, subject, subject_key AS "subjectKey"
+       FROM photograph WHERE job_id = $1`,
   )
   return {
     ...job,
@@ -104,8 +128,13 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
                      WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings
          FROM sign_off WHERE job_id = $1 ORDER BY seal_number`,
     ),
-    readings: new Map(readings.map((reading) => [reading.id, reading])),
-    observations: new Map(observations.map((observation) => [observation.id, observation])),
+    readings: byId(readings),
+    observations: new Map(observations.map(({ since, ...observation }) => [
+      observation.id, { ...observation, ...(since === null ? {} : { since: since.toISOString() }) },
+    ])),
+    inspections: byId(inspections),
+    lots: byId(lots),
+    photographs: byId(photographs),
     concessions: await rows<StoredConcession>(
       `SELECT finding_id AS finding, requirement_key AS requirement, low, high, reason, decided_by AS person
          FROM finding_decision WHERE job_id = $1 AND decision = 'concession'`,
@@ -115,4 +144,8 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
          FROM re_opening WHERE job_id = $1`,
     ),
   }
+}
+
+function byId<Row extends { readonly id: string }>(rows: readonly Row[]): Map<string, Row> {
+  return new Map(rows.map((row) => [row.id, row]))
 }

@@ -1,5 +1,5 @@
-import type { Role } from '@tenths/contract'
-import type { BenchKind, Duty, Stage, VerdictKind, WorkKind } from '@tenths/domain'
+import type { inspectionResults, Role } from '@tenths/contract'
+import type { BenchKind, Duty, InspectionMethod, Stage, VerdictKind, WorkKind } from '@tenths/domain'
 import { dutyTitles } from '@tenths/domain'
 
 /** The names that people read for what travels by key. */
@@ -70,3 +70,15 @@ export const decisionTitles = {
 
 /** Duties in the order in which a counter asks. */
 export const dutyChoices = Object.entries(dutyTitles).map(([value, title]) => ({ value: value as Duty, title }))
+
+export const methodTitles: Record<InspectionMethod, string> = {
+  'magnetic-particle': 'Magnetic particle',
+  'dye-penetrant': 'Dye penetrant',
+  ultrasonic: 'Ultrasonic',
+  'eddy-current': 'Eddy current',
+  pressure: 'Under pressure',
+}
+
+export const resultTitles = {
+  'no-indication': 'No indication', indication: 'Indication', 'not-tested': 'Not tested',
+} as const satisfies Record<(typeof inspectionResults)[number], string>

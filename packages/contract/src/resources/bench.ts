@@ -6,7 +6,10 @@ import {
   Requirement, Stage, Verdict,
 } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
+import { InspectionResult } from './inspections.ts'
 import { JobOperation } from './jobs.ts'
+import { LotPlace } from './lots.ts'
+import { Photograph } from './photographs.ts'
 
 export const Gauge = z.object({
   id: Id,
@@ -117,6 +120,8 @@ export const ObservationState = z.object({
   item: z.string(),
   outcome: z.enum(['seen', 'not-seen', 'not-applicable']),
   note: z.string(),
+  /** Since when part and gauge have stood side by side, where the thing asks for it. */
+  since: Instant.nullable(),
   by: z.string(),
   observedAt: Instant,
 })
@@ -163,6 +168,10 @@ export const readOperation = route({
     verdicts: z.array(Verdict),
     gauges: z.array(Gauge),
     observations: z.array(ObservationState),
+    /** Every result of the areas tested here, the oldest first. */
+    inspections: z.array(InspectionResult),
+    lots: z.array(LotPlace),
+    photographs: z.array(Photograph),
     findings: z.array(Finding),
     concessions: z.array(Concession),
     signOffs: z.array(SignOff),
@@ -236,13 +245,17 @@ export const observe = route({
           item: Line(80),
           outcome: z.enum(['seen', 'not-seen', 'not-applicable']),
           note: Text(500),
+          /** Since when part and gauge have stood side by side, for a thing that asks for it. */
+          since: Instant.nullable().exactOptional(),
         }),
       )
       .min(1)
       .max(100),
   }),
   answer: z.object({ observations: z.array(ObservationState) }),
-  problems: ['not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable'],
+  problems: [
+    'not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'body-invalid', 'value-out-of-range',
+  ],
 })
 
 export const startWork = route({

@@ -3,7 +3,9 @@ import { Day, Id, Instant } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
 import { BenchKind, Requirement, Stage, Verdict } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
+import { InspectionResult } from './inspections.ts'
 import { JobSummary } from './jobs.ts'
+import { Photograph } from './photographs.ts'
 import { Concession, ObservationState, Pass, SignOff } from './bench.ts'
 
 export const readDesk = route({
@@ -92,11 +94,13 @@ export const BuildRecord = z.object({
       cautions: z.array(z.string()),
       lines: z.array(RecordLine),
       observations: z.array(ObservationState.extend({ title: z.string() })),
+      inspections: z.array(InspectionResult.extend({ title: z.string() })),
       signOffs: z.array(SignOff),
     }),
   ),
   passes: z.array(Pass.extend({ mark: z.string(), place: z.string().nullable() })),
   parts: z.array(z.object({ mark: z.string(), kind: z.string(), place: z.string().nullable(), lot: z.string(), description: z.string() })),
+  photographs: z.array(Photograph),
   findings: z.array(Finding),
   caution: z.string(),
 })

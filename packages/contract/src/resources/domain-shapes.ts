@@ -1,5 +1,5 @@
 import {
-  benchKinds, duties, measuringStates, quantities, reducers, ruleLevels, shapes, stages, verdictKinds, workKinds,
+  benchKinds, duties, inspectionMethods, measuringStates, quantities, reducers, ruleLevels, shapes, stages, verdictKinds, workKinds,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue } from '../primitives.ts'
@@ -85,7 +85,19 @@ export const Requirement = z.object({
   why: Why,
 })
 
-export const Observation = z.object({ key: z.string(), title: z.string() })
+export const InspectionMethod = z.enum(inspectionMethods)
+export const Observation = z.object({
+  key: z.string(),
+  title: z.string(),
+  asks: z.discriminatedUnion('kind', [
+    z.object({ kind: z.literal('words'), label: z.string() }),
+    z.object({ kind: z.literal('since'), minutes: z.int() }),
+  ]).exactOptional(),
+})
+/** An area of a part that is tested for cracks or leaks. */
+export const Inspection = z.object({
+  key: z.string(), title: z.string(), place: z.string(), methods: z.array(InspectionMethod),
+})
 export const Operation = z.object({
   key: z.string(),
   title: z.string(),
@@ -98,6 +110,8 @@ export const Operation = z.object({
   observations: z.array(Observation),
   cautions: z.array(z.string()),
   signatures: z.union([z.literal(1), z.literal(2)]),
+  inspections: z.array(Inspection).exactOptional(),
+  lots: z.array(z.string()).exactOptional(),
 })
 
 export const PlanFinding = z.object({

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { BaseValue, Id, Instant, Line, Text } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
+import { Photograph } from './photographs.ts'
 
 export const findingDecisions = ['concession', 'rework', 'replace', 'scrap'] as const
 
@@ -19,6 +20,7 @@ export const Finding = z.object({
   state: z.enum(['open', 'decided', 'withdrawn']),
   raisedBy: z.string().nullable(),
   raisedAt: Instant,
+  photographs: z.array(Photograph),
   decision: z
     .object({
       decision: z.enum(findingDecisions),

@@ -7,7 +7,8 @@ import type { Operation, Plan } from './plan-types.ts'
 
 /**
  * Canonical text of what a signature under one operation stands for: its requirements with limits, guard
- * and what is compared, the features and points measured, things to see, cautions, number of signatures.
+ * and what is compared, the features and points measured, things to see, areas to test, places whose lots are
+ * kept, cautions, number of signatures.
  * Two plans in which the operation is the same give equal text; where a limit came from, minutes and bench
  * do not count.
  * @throws DomainError `feature-unknown` when the plan has no such operation
@@ -26,6 +27,8 @@ export function definitionText(plan: Plan, operationKey: string): string {
     observations: operation.observations,
     cautions: operation.cautions,
     signatures: operation.signatures,
+    inspections: operation.inspections,
+    lots: operation.lots,
   }
   return canonicalJson(definition as unknown as Json)
 }

@@ -1,7 +1,7 @@
 import type { Duty } from '../engine/duty.ts'
 import type { EngineSpecification, PartsSpecification } from '../engine/specification.ts'
 import type { Nanometres } from '../exact/length.ts'
-import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
+import type { FeatureDefinition, FeatureReference, Place } from '../features/feature.ts'
 import type { Limits, Requirement, RuleLevel } from '../judging/requirement.ts'
 import type { CylinderOrientation } from '../layout/orientation-types.ts'
 
@@ -48,10 +48,36 @@ export const workKinds = [
 ] as const
 export type WorkKind = (typeof workKinds)[number]
 
+/**
+ * What a thing to see asks for beside its tick: words that go into the record, or since when part and gauge
+ * have stood side by side, at least so many minutes.
+ */
+export type Asked =
+  | { readonly kind: 'words'; readonly label: string }
+  | { readonly kind: 'since'; readonly minutes: number }
+
 /** Something to be seen and ticked: *seen*, *not seen* or *not applicable*. */
 export interface Observation {
   readonly key: string
   readonly title: string
+  /** Left out where the tick is all. */
+  readonly asks?: Asked
+}
+
+/** How a part is looked at for what the eye does not see. */
+export const inspectionMethods = [
+  'magnetic-particle', 'dye-penetrant', 'ultrasonic', 'eddy-current', 'pressure',
+] as const
+export type InspectionMethod = (typeof inspectionMethods)[number]
+
+/** An area of a part that is tested for cracks or leaks: who tests says *no indication* or *indication*. */
+export interface Inspection {
+  /** Stable across re-planning and unique within the step, such as `rod-3`. */
+  readonly key: string
+  readonly title: string
+  readonly place: Place
+  /** Methods that can find something there, the usual one first. */
+  readonly methods: readonly InspectionMethod[]
 }
 
 /** One step of the route. */
@@ -71,6 +97,10 @@ export interface Operation {
   readonly observations: readonly Observation[]
   readonly cautions: readonly string[]
   readonly signatures: 1 | 2
+  /** Areas tested for cracks or leaks here; left out where there are none. */
+  readonly inspections?: readonly Inspection[]
+  /** Places into which a part goes for good here, with its lot or serial; left out where there are none. */
+  readonly lots?: readonly Place[]
 }
 
 /** Something the arithmetic found before metal was cut. */

@@ -12,6 +12,8 @@ const keys = ({ operations }: Plan) => operations.map(({ key }) => key)
 const fitsOf = ({ requirements }: Plan) => [...new Set(requirements.map(({ fit }) => fit))]
 const seenAt = ({ operations }: Plan, at: string) =>
   operations.find(({ key }) => key === at)?.observations.map(({ key }) => key)
+const testedAt = ({ operations }: Plan) =>
+  operations.find(({ key }) => key === 'crack-test')?.inspections?.map(({ key }) => key)
 /** Whether the work ends in a turning short block. */
 const isWhole = (work: WorkKind) => work === 'short-block' || work === 'full-rebuild'
 
@@ -84,7 +86,7 @@ describe('a part of the work', () => {
       'receive', 'strip-heads', 'strip-wash', 'crack-test', 'measure-heads', 'approve-plan', 'fit-guides',
       'cut-seats', 'surface-heads', 'final-wash', 'assemble-heads', 'parts-inspection', 'hand-over',
     ])
-    expect(seenAt(made, 'crack-test')).toEqual(['heads', 'head-pressure', 'method'])
+    expect(testedAt(made)).toEqual(['head-1', 'head-1-jacket', 'head-2', 'head-2-jacket'])
     expect(fitsOf(made)).toEqual([
       'intake-stem-in-guide', 'exhaust-stem-in-guide', 'intake-seat-run-out', 'exhaust-seat-run-out',
       'head-flatness', 'intake-coil-bind', 'exhaust-coil-bind', 'intake-retainer-to-seal',
@@ -98,7 +100,7 @@ describe('a part of the work', () => {
     expect(fitsOf(made)).toEqual([
       'piston-in-bore', 'bore-out-of-round', 'bore-taper', 'main-housing-size', 'main-housing-out-of-round',
     ])
-    expect(seenAt(made, 'crack-test')).toEqual(['block', 'pressure', 'method'])
+    expect(testedAt(made)).toEqual(['block-webs', 'block-bores', 'block-deck', 'block-caps', 'block-jacket'])
     const { options } = planInput(v8, v8Parts)
     expect(keys(v8Plan('bore-and-hone', { options: { ...options, oversize: false } }))).not.toContain('bore')
   })

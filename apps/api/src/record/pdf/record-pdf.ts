@@ -1,4 +1,6 @@
+import { sayValue } from '@tenths/domain'
 import PDFDocument from 'pdfkit'
+import { resultWords } from '../../inspections/record-inspections.ts'
 import type { BuildRecordPage } from '../build-record.ts'
 import * as cells from './cells.ts'
 import { printable } from './printable.ts'
@@ -60,9 +62,24 @@ function drawOperation(
   drawTable(document, [
     { title: 'Seen', share: 6 }, { title: 'Outcome', share: 2 }, { title: 'By', share: 3 },
     { title: 'When', share: 3 },
-  ], operation.observations.map(({ title, outcome, note, by, observedAt }) => [
-    note === '' ? title : `${title}. ${note}`, outcomes[outcome], by, cells.instant(observedAt),
+  ], operation.observations.map(({ title, outcome, note, since, by, observedAt }) => [
+    [title, note, since === null ? '' : cells.instant(since)].filter((part) => part !== '').join('. '),
+    outcomes[outcome], by, cells.instant(observedAt),
   ]))
+  drawTable(document, [
+    { title: 'Tested', share: 5 }, { title: 'Result', share: 4 }, { title: 'Method', share: 3 },
+    { title: 'Inspector, when', share: 3 },
+  ], operation.inspections.map((test) => [
+    test.mark === null ? test.title : `${test.title}, ${test.mark}`,
+    [resultWords[test.result], test.note, test.counts ? '' : 'a later result counts', test.conceded ? 'conceded' : '']
+      .filter((part) => part !== '').join('. '),
+    `${test.method.replaceAll('-', ' ')}${test.pressure === null ? '' : `, ${sayValue(test.pressure, 'pressure', record.unit)}`}`,
+    `${test.inspector}, ${cells.instant(test.inspectedAt)}`,
+  ]))
+  const taken = record.photographs.filter(({ operationKey }) => operationKey === operation.key)
+  drawTable(document, [
+    { title: 'Photograph', share: 5 }, { title: 'SHA-256 of its bytes', share: 8 }, { title: 'By', share: 2 },
+  ], taken.map(({ caption, sha256, by }) => [caption, sha256, by]))
   drawTable(document, [
     { title: 'Signed by', share: 4 }, { title: 'When', share: 3 }, { title: 'Seal', share: 5 },
     { title: 'Since', share: 3 },

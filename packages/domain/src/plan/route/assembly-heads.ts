@@ -1,4 +1,4 @@
-import { valveTrainOf } from '../../engine/valves.ts'
+import { headsOf, valveTrainOf } from '../../engine/valves.ts'
 import type { RouteContext } from './route-context.ts'
 import { minutesFor, see, seeIf, stepsOf } from './drafting.ts'
 import type { Step } from './drafting.ts'
@@ -70,6 +70,7 @@ export function headsOn({ engine, scope }: RouteContext): Step {
         'Air pressure for leak-down turns the crank: hands and tools clear.',
       ],
       signatures: 2,
+      lots: headsOf(engine).map((head) => `head-gasket/${head}`),
       when: scope.heads && scope.assembled,
     },
   )

@@ -1,6 +1,7 @@
 import type { RouteContext } from './route-context.ts'
 import { minutesFor, see, stepsOf } from './drafting.ts'
 import type { Step } from './drafting.ts'
+import { lotPlaces } from './lot-places.ts'
 
 const step = stepsOf('assembly')
 
@@ -19,6 +20,7 @@ export function pistonAssembly(context: RouteContext): readonly Step[] {
       ['install-crank', 'pistons-on-rods'],
       {
         observations: ringObservations(context),
+        lots: lotPlaces(features, ['top-ring', 'second-ring', 'oil-ring', 'rod-bearing']),
         cautions: ['Guide every rod past its crankpin.', 'Keep fingers clear of the ring compressor.'],
       },
     ),
@@ -38,6 +40,7 @@ export function pistonAssembly(context: RouteContext): readonly Step[] {
           see('caps', 'Cap numbers match their rods'),
           see('side-play', 'Side play felt on every rod'),
         ],
+        lots: lotPlaces(features, ['rod-bolts']),
         cautions: ['A bolt left loose throws a rod: tighten to the maker’s sheet, two people.'],
         signatures: 2,
       },
@@ -45,7 +48,7 @@ export function pistonAssembly(context: RouteContext): readonly Step[] {
   ]
 }
 
-function pistonsOnRods({ engine, parts, cylinders }: RouteContext): Step {
+function pistonsOnRods({ engine, parts, cylinders, features }: RouteContext): Step {
   const pressed = parts.pin.fit === 'pressed'
   return step(
     'pistons-on-rods',
@@ -62,6 +65,7 @@ function pistonsOnRods({ engine, parts, cylinders }: RouteContext): Step {
           ? [see('centred', 'Every pin centred, piston swings freely')]
           : [see('retainers', 'Every retainer felt home in its groove, full circle')]),
       ],
+      lots: lotPlaces(features, ['piston', 'piston-pin']),
       cautions: pressed
         ? [
             'A heated rod burns and sets oil alight: two pairs of hands, one try for each pin.',

@@ -2,6 +2,7 @@ import type { RouteContext } from './route-context.ts'
 import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
 import type { StageRoute } from './route-context.ts'
 import { pistonAssembly } from './assembly-pistons.ts'
+import { lotPlaces } from './lot-places.ts'
 import { headsOn, valveTrainAssembly } from './assembly-heads.ts'
 
 const step = stepsOf('assembly')
@@ -53,6 +54,7 @@ export function assemblyRoute(context: RouteContext): StageRoute {
           see('bolts', 'Main bolts tightened to their maker’s figure, lubricant written down'),
           see('rear-seal', 'Rear seal’s lip the right way'),
         ],
+        lots: lotPlaces(features, ['main-bearing']),
         cautions: ['Two people lower the crank: no knock on the thrust faces.'],
         signatures: 2,
       },

@@ -1,6 +1,6 @@
 import { round } from '../../exact/rounding.ts'
-import type { FeatureDefinition, FeatureReference } from '../../features/feature.ts'
-import type { BenchKind, Observation, Stage } from '../plan-types.ts'
+import type { FeatureDefinition, FeatureReference, Place } from '../../features/feature.ts'
+import type { BenchKind, Inspection, Observation, Stage } from '../plan-types.ts'
 import type { LeftOut, OperationDraft, StageRoute } from './route-context.ts'
 
 /** What a step says beyond what every step must say. */
@@ -9,6 +9,8 @@ interface Details {
   readonly observations?: readonly Observation[]
   readonly cautions?: readonly string[]
   readonly signatures?: 1 | 2
+  readonly inspections?: readonly Inspection[]
+  readonly lots?: readonly Place[]
   /** Left out of this route when false. */
   readonly when?: boolean
 }
@@ -38,6 +40,8 @@ export function stepsOf(stage: Stage) {
       observations: details.observations ?? [],
       cautions: details.cautions ?? [],
       signatures: details.signatures ?? 1,
+      ...(details.inspections === undefined ? {} : { inspections: details.inspections }),
+      ...(details.lots === undefined || details.lots.length === 0 ? {} : { lots: details.lots }),
     },
   })
 }
@@ -45,6 +49,21 @@ export function stepsOf(stage: Stage) {
 /** Something to be seen. */
 export function see(key: string, title: string): Observation {
   return { key, title }
+}
+
+/** Something to be seen and put into words. */
+export function seeAndSay(key: string, title: string, label: string): Observation {
+  return { key, title, asks: { kind: 'words', label } }
+}
+
+/** What stands in the air as long as a block before its sizes count: 2 hours, from memory. */
+export const WHOLE_BLOCK = 120
+/** A small part: half an hour, from memory. */
+export const SMALL_PART = 30
+
+/** Part and gauge side by side until both are as warm as the room, before a final reading counts. */
+export function soak(title: string, minutes: number): Observation {
+  return { key: 'soak', title, asks: { kind: 'since', minutes } }
 }
 
 /** Something to be seen where the part is there. */

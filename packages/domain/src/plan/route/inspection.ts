@@ -1,13 +1,14 @@
 import { isBoosted, isSustained } from '../../engine/duty.ts'
 import type { RouteContext, StageRoute } from './route-context.ts'
-import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
+import { crackAreas } from './crack-areas.ts'
+import { minutesFor, see, soak, stageRoute, stepsOf, WHOLE_BLOCK } from './drafting.ts'
 
 const step = stepsOf('inspection')
 
 /** Cracks first, then sizes as received. From memory, common practice; the shop edits it. */
-export function inspectionRoute({ engine, duty, features, scope }: RouteContext): StageRoute {
+export function inspectionRoute(context: RouteContext): StageRoute {
+  const { engine, duty, features, scope } = context
   const { cylinders, mains } = engine
-  const wet = engine.cooling === 'water'
   const hardUse = isBoosted(duty) || isSustained(duty)
   return stageRoute([
     step(
@@ -17,18 +18,12 @@ export function inspectionRoute({ engine, duty, features, scope }: RouteContext)
       minutesFor(90, cylinders, 8),
       ['strip-wash'],
       {
-        observations: [
-          ...seeIf(scope.block, 'block', 'Block: no indication at main webs, bores and deck'),
-          ...seeIf(scope.crank, 'crank', 'Crankshaft: no indication at fillets and oil holes'),
-          ...seeIf(scope.rods, 'rods', 'Rods: no indication on beam, bolt seats and small end'),
-          ...seeIf(scope.heads, 'heads', 'Heads: no indication between seats, at plug holes and guides'),
-          ...seeIf(scope.block && wet, 'pressure', 'Water jacket holds pressure'),
-          ...seeIf(scope.heads && wet, 'head-pressure', 'Water jacket of every head holds pressure'),
-          see('method', 'Method, areas and inspector written down'),
-        ],
+        inspections: crackAreas(context),
+        observations: [see('clean', 'Every part demagnetised, rinsed and dried after its test')],
         cautions: [
           'A trained inspector decides what an indication is.',
           'Keep clear of a part under test pressure.',
+          'Penetrant, developer and lamp: gloves, air, no flame, no skin or eyes in the lamp.',
         ],
         // On rods and crank of forced or sustained duty "no indication" takes a second pair of eyes.
         signatures: hardUse ? 2 : 1,
@@ -42,7 +37,11 @@ export function inspectionRoute({ engine, duty, features, scope }: RouteContext)
       ['crack-test'],
       {
         features: [features.bores, features.mainHousings, features.deckHeights],
-        observations: [see('caps', 'Main caps torqued'), see('flat', 'Decks flat under the straight edge')],
+        observations: [
+          soak('Block and gauges side by side since', WHOLE_BLOCK),
+          see('caps', 'Main caps torqued'),
+          see('flat', 'Decks flat under the straight edge'),
+        ],
         cautions: ['Let block and gauges stand two hours side by side before the first reading.'],
       },
     ),
@@ -77,6 +76,7 @@ export function inspectionRoute({ engine, duty, features, scope }: RouteContext)
       {
         features: [features.stems, features.guides, features.headFaces],
         observations: [
+          soak('Heads and gauges side by side since', WHOLE_BLOCK),
           see('seats', 'Seats tight, none sunk too deep to be cut'),
           see('springs', 'Springs at installed height against their sheet'),
         ],

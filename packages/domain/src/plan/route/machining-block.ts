@@ -1,5 +1,5 @@
 import type { RouteContext } from './route-context.ts'
-import { minutesFor, see, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeAndSay, soak, stepsOf, WHOLE_BLOCK } from './drafting.ts'
 import type { Step } from './drafting.ts'
 
 const step = stepsOf('machining')
@@ -68,9 +68,14 @@ export function blockMachining({ engine, options, features, scope }: RouteContex
       {
         features: [features.bores],
         observations: [
-          see('plate', 'Torque plate on, with the gasket and bolts of the build'),
-          see('finish', 'Finish and crosshatch as the rings ask'),
-          see('cool', 'Block cool before the last reading'),
+          soak('Honed block and gauges side by side since, before the last reading', WHOLE_BLOCK),
+          seeAndSay(
+            'plate', 'Torque plate on, with the gasket and bolts of the build', 'Which plate, and bolts torqued to what',
+          ),
+          seeAndSay('stones', 'Stones of every stage', 'Stones or abrasive, grit, and load of the last strokes'),
+          seeAndSay(
+            'finish-asked', 'What the rings’ maker asks of the finish', 'Ra, Rk, Rpk, Rvk and angle, as its sheet says',
+          ),
         ],
         cautions: [SPINDLE, 'Honing mist: draw it off.'],
       },

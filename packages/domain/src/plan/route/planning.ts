@@ -1,5 +1,5 @@
 import type { RouteContext, StageRoute } from './route-context.ts'
-import { minutesFor, see, seeIf, stageRoute, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeIf, SMALL_PART, soak, stageRoute, stepsOf } from './drafting.ts'
 
 const step = stepsOf('planning')
 
@@ -22,6 +22,7 @@ export function planningRoute({
       {
         features: [features.skirts, scope.rods ? features.pins : []],
         observations: [
+          soak('New parts and gauges side by side since', SMALL_PART),
           see('sets', 'Sets kept together, lot numbers written down'),
           see('compression-height', 'Compression height and groove depths agree with the plan'),
           ...seeIf(

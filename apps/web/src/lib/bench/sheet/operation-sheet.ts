@@ -11,6 +11,8 @@ export type Gauge = OperationSheet['gauges'][number]
 export type Finding = OperationSheet['findings'][number]
 export type Concession = OperationSheet['concessions'][number]
 export type ObservationState = OperationSheet['observations'][number]
+export type InspectionResult = OperationSheet['inspections'][number]
+export type LotPlace = OperationSheet['lots'][number]
 export type SignOff = OperationSheet['signOffs'][number]
 
 /** The features that this step measures, in the order a hand moves; mates, which it only reads, are left out. */

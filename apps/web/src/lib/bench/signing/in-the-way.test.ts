@@ -11,10 +11,10 @@ const operation: OperationSheet['operation'] = {
   key: 'hone-small-ends', title: 'Hone small ends', stage: 'machining', bench: 'pin-hone', minutes: 60, after: [], features: [],
   requirements: [pinInRod.key], observations: [{ key: 'oil-hole', title: 'Oil hole open' }], cautions: [], signatures: 1,
 }
-const seen = { item: 'oil-hole', outcome: 'seen', note: '', by: 'A', observedAt: '2030-01-01T00:00:00Z' } as const
+const seen = { item: 'oil-hole', outcome: 'seen', note: '', since: null, by: 'A', observedAt: '2030-01-01T00:00:00Z' } as const
 const done: Signed = {
   job: { id: 'j', number: 1, engineName: 'E', duty: 'street', state: 'open', planRevision: 1 },
-  operation, waitsFor: [], requirements: [], observations: [seen], findings: [], concessions: [],
+  operation, waitsFor: [], requirements: [], observations: [seen], inspections: [], lots: [], findings: [], concessions: [],
 }
 const here: Here = { verdicts: [], unmeasured: [], waiting: 0, refused: 0 }
 
@@ -43,6 +43,25 @@ describe('what stands in the way of a signature', () => {
   it('is a thing not looked at, and a thing looked for and not seen', () => {
     expect(inTheWay({ ...done, observations: [] }, here)).toEqual(['1 thing is still to be looked at.'])
     expect(inTheWay({ ...done, observations: [{ ...seen, outcome: 'not-seen' }] }, here)).toEqual(['“Oil hole open” was not seen.'])
+  })
+
+  it('is an area without a result, or with one that only the owner can let pass', () => {
+    const areas = [{ key: 'webs', title: 'Main webs', place: 'block', methods: ['dye-penetrant' as const] }]
+    const tested = { ...done, operation: { ...operation, inspections: areas } }
+    const result = {
+      id: 'i', item: 'webs', mark: 'B1', method: 'dye-penetrant', pressure: null, result: 'indication', note: '',
+      inspector: 'A', by: 'A', inspectedAt: '2030-01-01T00:00:00Z', counts: true, conceded: false,
+    } as const
+    expect(inTheWay(tested, here)).toEqual(['1 area is still to be tested.'])
+    expect(inTheWay({ ...tested, inspections: [result] }, here)).toEqual(['Main webs is not sound: only the owner can let it pass.'])
+    expect(inTheWay({ ...tested, inspections: [{ ...result, conceded: true }] }, here)).toEqual([])
+    expect(inTheWay({ ...tested, inspections: [{ ...result, counts: false }] }, here)).toEqual(['1 area is still to be tested.'])
+  })
+
+  it('is a part without lot or serial', () => {
+    const lot = { place: 'piston/1', partId: 'p', mark: 'P1', lot: '', history: [] }
+    expect(inTheWay({ ...done, lots: [lot] }, here)).toEqual(['1 part has no lot or serial yet.'])
+    expect(inTheWay({ ...done, lots: [{ ...lot, lot: 'L' }] }, here)).toEqual([])
   })
 
   it('is a step before this one, and a value that has not arrived', () => {

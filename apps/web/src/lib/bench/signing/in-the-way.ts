@@ -3,7 +3,7 @@ import { verdictTitles } from '@tenths/domain'
 import type { OperationSheet } from '../sheet/operation-sheet.ts'
 import { isGood } from '../verdicts/concession.ts'
 
-interface Signed extends Pick<OperationSheet, 'waitsFor' | 'operation' | 'observations' | 'findings' | 'concessions' | 'job'> {
+interface Signed extends Pick<OperationSheet, 'waitsFor' | 'operation' | 'observations' | 'inspections' | 'lots' | 'findings' | 'concessions' | 'job'> {
   readonly requirements: readonly Requirement[]
 }
 
@@ -26,6 +26,8 @@ export function inTheWay(sheet: Signed, { verdicts, unmeasured, waiting, refused
     ...notMeasured(sheet, verdicts, unmeasured.length > 0),
     ...ungood(sheet, verdicts),
     ...unseen(sheet),
+    ...untested(sheet),
+    ...lotless(sheet),
     ...undecided(sheet),
     ...(waiting > 0 ? [`${count(waiting, 'value has', 'values have')} not reached the server yet.`] : []),
     ...(refused > 0 ? [`${count(refused, 'value was', 'values were')} refused: look at each in the grid.`] : []),
@@ -71,6 +73,25 @@ function unseen({ operation, observations }: Signed): readonly string[] {
     ...(open === 0 ? [] : [`${count(open, 'thing is', 'things are')} still to be looked at.`]),
     ...notSeen.map(({ title }) => `“${title}” was not seen.`),
   ]
+}
+
+function untested({ operation, inspections }: Signed): readonly string[] {
+  const results = new Map(inspections.filter(({ counts }) => counts).map((one) => [one.item, one]))
+  const areas = operation.inspections ?? []
+  const open = areas.filter(({ key }) => !results.has(key)).length
+  const unsound = areas.filter(({ key }) => {
+    const result = results.get(key)
+    return result !== undefined && result.result !== 'no-indication' && !result.conceded
+  })
+  return [
+    ...(open === 0 ? [] : [`${count(open, 'area is', 'areas are')} still to be tested.`]),
+    ...unsound.map(({ title }) => `${title} is not sound: only the owner can let it pass.`),
+  ]
+}
+
+function lotless({ lots }: Signed): readonly string[] {
+  const open = lots.filter(({ lot }) => lot === '').length
+  return open === 0 ? [] : [`${count(open, 'part has', 'parts have')} no lot or serial yet.`]
 }
 
 function undecided({ findings }: Signed): readonly string[] {
