@@ -5,9 +5,9 @@ import { session } from '../../session.svelte.ts'
 import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { isFull, withLocal } from '../readings/passes.ts'
-import type { OutboxEntry } from '../readings/outbox-entry.ts'
-import { readingOutbox } from '../readings/reading-outbox.svelte.ts'
-import type { TypedReading } from '../readings/typed-reading.ts'
+import type { OutboxEntry } from '../outbox/outbox-entry.ts'
+import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
+import type { TypedReading } from '../outbox/typed-reading.ts'
 import { disagreements } from '../verdicts/agreement.ts'
 import { isGood } from '../verdicts/concession.ts'
 import { judgeSheet } from '../verdicts/judge-sheet.ts'
@@ -29,7 +29,7 @@ export class BenchSheet {
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
 
-  readonly outgoing = $derived.by(() => readingOutbox.of(this.answer.job.id, this.answer.operation.key))
+  readonly outgoing = $derived.by(() => benchOutbox.of(this.answer.job.id, this.answer.operation.key))
   readonly passes: readonly Pass[] = $derived.by(() => withLocal(
     this.answer.passes,
     this.outgoing.filter(({ state }) => state !== 'refused').map(({ content }) => content),

@@ -1,5 +1,5 @@
-import type { OutboxEntry } from '../readings/outbox-entry.ts'
-import type { TypedReading } from '../readings/typed-reading.ts'
+import type { OutboxEntry } from '../outbox/outbox-entry.ts'
+import type { TypedReading } from '../outbox/typed-reading.ts'
 import type { Pass } from './operation-sheet.ts'
 
 /** Keys of the outbox entries whose readings the service's answer holds. */

@@ -1,8 +1,8 @@
 import type { ProblemError } from '../../api/problem.ts'
-import { Outbox, type OutboxState } from '../readings/outbox.ts'
-import type { OutboxStore } from '../readings/outbox-entry.ts'
-import { openReadingStore } from '../readings/reading-store.ts'
-import type { TypedReading } from '../readings/typed-reading.ts'
+import { Outbox, type OutboxState } from '../outbox/outbox.ts'
+import type { OutboxStore } from '../outbox/outbox-entry.ts'
+import { openWorkStore } from '../outbox/work-store.ts'
+import type { TypedReading } from '../outbox/typed-reading.ts'
 
 /** What reached the service, and what it answers: a problem to refuse, null to take it. */
 export interface Service {
@@ -30,7 +30,7 @@ export function device(to: Service, who: () => string = () => 'A') {
   const tabs: Tab[] = []
   let turn: Promise<unknown> = Promise.resolve()
 
-  function open(store: OutboxStore<TypedReading> = openReadingStore(name)): Tab {
+  function open(store: OutboxStore<TypedReading> = openWorkStore(name)): Tab {
     let isOpen = true
     const wakes: (() => void)[] = []
     const never = new Promise<never>(() => undefined)
@@ -67,5 +67,5 @@ export function device(to: Service, who: () => string = () => 'A') {
     tabs.push(tab)
     return tab
   }
-  return { open, store: () => openReadingStore(name) }
+  return { open, store: () => openWorkStore(name) }
 }

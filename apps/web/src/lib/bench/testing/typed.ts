@@ -1,4 +1,4 @@
-import type { TypedReading } from '../readings/typed-reading.ts'
+import type { TypedReading } from '../outbox/typed-reading.ts'
 import { passOver, reading, tenth } from './samples.ts'
 
 /** A value typed at a step, known by its text in the tests of the outbox. */

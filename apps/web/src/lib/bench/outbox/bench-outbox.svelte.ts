@@ -3,7 +3,7 @@ import { call, newId, type AnswerOf } from '../../api/call.ts'
 import type { ProblemError } from '../../api/problem.ts'
 import { Outbox } from './outbox.ts'
 import { isOfAnother, type OutboxEntry } from './outbox-entry.ts'
-import { openReadingStore } from './reading-store.ts'
+import { openWorkStore } from './work-store.ts'
 import { Tabs } from './tabs.ts'
 import type { TypedReading } from './typed-reading.ts'
 
@@ -13,7 +13,7 @@ type Answer = AnswerOf<typeof takeReadings>
 const patience = 30_000
 
 /** The values of this device that are on their way to the service. They outlive the page that typed them. */
-class ReadingOutbox {
+class BenchOutbox {
   entries = $state.raw<readonly OutboxEntry<TypedReading>[]>([])
   /** Why nothing gets through at the moment; null while it does. */
   trouble = $state.raw<ProblemError | null>(null)
@@ -27,7 +27,7 @@ class ReadingOutbox {
   readonly #wakes = new Set<() => void>()
   readonly #tabs = new Tabs((takenOff) => void this.#outbox.look(takenOff))
   readonly #outbox = new Outbox<TypedReading, Answer>({
-    store: openReadingStore(),
+    store: openWorkStore(),
     send: sendReading,
     whoSends: () => this.#whoSends(),
     typedBy: ({ personId }) => personId,
@@ -100,7 +100,7 @@ class ReadingOutbox {
   }
 }
 
-export const readingOutbox = new ReadingOutbox()
+export const benchOutbox = new BenchOutbox()
 
 function sendReading({ personId, jobId, operationKey, pass, reading, confirmed }: TypedReading, key: string): Promise<Answer> {
   const { id, partId, feature, number, gaugeId, state, setOn } = pass

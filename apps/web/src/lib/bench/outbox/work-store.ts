@@ -14,7 +14,7 @@ interface Shelves extends DBSchema {
 }
 
 /** Readings on this device in IndexedDB, numbered in the order of typing. Made once per page. */
-export function openReadingStore(name = 'tenths-outbox'): OutboxStore<TypedReading> {
+export function openWorkStore(name = 'tenths-outbox'): OutboxStore<TypedReading> {
   let opened: Promise<IDBPDatabase<Shelves>> | null = null
   const forget = () => { opened = null }
 
