@@ -10,6 +10,7 @@ import { gaugeRoutes } from './gauges/routes.ts'
 import { healthRoutes } from './health/routes.ts'
 import { ServiceError } from './http/problem.ts'
 import { jobRoutes } from './jobs/routes.ts'
+import { pendingRoutes } from './pending/routes.ts'
 import { peopleRoutes } from './people/routes.ts'
 import { planRoutes } from './plans/routes.ts'
 import { recordRoutes } from './record/routes.ts'
@@ -28,6 +29,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   jobRoutes(app)
   planRoutes(app)
   operationRoutes(app)
+  pendingRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

@@ -8,6 +8,7 @@ import { featuresAt, placesSeen, requirementsOf, withNeighbours } from '../judgi
 import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
+import { loadPending } from '../pending/load-pending.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
@@ -58,6 +59,7 @@ export async function readOperation(
     findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
     signOffs: await loadSignOffPages(database, job.id, key),
+    pending: await loadPending(database, { jobId: job.id, operationKey: key }),
     work: await timeWorked(database, job.id, key, personId),
   }
   // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.

@@ -9,6 +9,13 @@ export interface Signer {
   readonly name: string
 }
 
+/** What a signature says that was given on a device without a network and confirmed with PINs later. */
+export interface WithoutNetwork {
+  /** By the device's own clock. */
+  readonly signedAt: string
+  readonly confirmed: readonly { readonly person: string; readonly at: string }[]
+}
+
 /** What a signature stands for, as it is sealed and never judged again. */
 export interface SignOffPayload {
   readonly signOff: string
@@ -33,13 +40,15 @@ export interface SignOffPayload {
     readonly reason: string; readonly by: string
   }[]
   readonly signers: readonly Signer[]
+  /** Only of a signature that waited to be confirmed. */
+  readonly withoutNetwork?: WithoutNetwork
 }
 
 /** Puts together what a sign-off seals. */
 export function signOffPayload(
-  { id, hash, evidence, standing, readings, signers }: {
+  { id, hash, evidence, standing, readings, signers, withoutNetwork }: {
     id: string; hash: string; evidence: Evidence; standing: Standing
-    readings: readonly SealedReading[]; signers: readonly Signer[]
+    readings: readonly SealedReading[]; signers: readonly Signer[]; withoutNetwork: WithoutNetwork | null
   },
 ): SignOffPayload {
   const { operation, verdicts, conceded } = standing
@@ -75,5 +84,6 @@ export function signOffPayload(
       finding: findingId, requirement, low, high, reason, by,
     })),
     signers,
+    ...(withoutNetwork && { withoutNetwork }),
   }
 }

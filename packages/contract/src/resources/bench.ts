@@ -7,6 +7,7 @@ import {
 } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
 import { JobOperation } from './jobs.ts'
+import { PendingSignOff } from './pending-sign-offs.ts'
 
 export const Gauge = z.object({
   id: Id,
@@ -166,10 +167,16 @@ export const readOperation = route({
     findings: z.array(Finding),
     concessions: z.array(Concession),
     signOffs: z.array(SignOff),
+    /** Marked as signed without a network: to be confirmed, or to be signed again. */
+    pending: z.array(PendingSignOff),
     work: z.object({ running: z.boolean(), minutes: z.int() }),
   }),
   problems: ['not-found', 'operation-unknown'],
 })
+
+/** Work without a network goes on behind a step that is marked as signed. */
+const Behind = z.array(Id).max(100)
+  .describe('Signatures on steps before this one that wait to be confirmed: what was done behind them is taken.')
 
 export const takeReadings = route({
   method: 'POST',
@@ -181,6 +188,7 @@ export const takeReadings = route({
   body: z.object({
     operationKey: Line(80),
     takenBy: Id.exactOptional().describe('Who typed the values: when somebody else is signed in by now, they are refused.'),
+    behind: Behind.exactOptional(),
     pass: z.object({
       id: Id,
       partId: Id,
@@ -229,6 +237,8 @@ export const observe = route({
   params: z.object({ id: Id }),
   body: z.object({
     operationKey: Line(80),
+    seenBy: Id.exactOptional().describe('Who saw it: when somebody else is signed in by now, it is refused.'),
+    behind: Behind.exactOptional(),
     observations: z
       .array(
         z.object({
@@ -236,13 +246,14 @@ export const observe = route({
           item: Line(80),
           outcome: z.enum(['seen', 'not-seen', 'not-applicable']),
           note: Text(500),
+          deviceAt: Instant.exactOptional(),
         }),
       )
       .min(1)
       .max(100),
   }),
   answer: z.object({ observations: z.array(ObservationState) }),
-  problems: ['not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable'],
+  problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown', 'operation-not-reachable'],
 })
 
 export const startWork = route({
@@ -251,9 +262,17 @@ export const startWork = route({
   summary: 'Start or stop the clock of this person on an operation',
   who: everyone,
   params: z.object({ id: Id }),
-  body: z.object({ id: Id, operationKey: Line(80), action: z.enum(['start', 'stop']) }),
+  body: z.object({
+    id: Id,
+    operationKey: Line(80),
+    action: z.enum(['start', 'stop']),
+    workedBy: Id.exactOptional().describe('Whose clock it is: when somebody else is signed in by now, it is refused.'),
+    deviceAt: Instant.exactOptional().describe('When it was turned by the device’s own clock, if that was before now.'),
+    deviceOffset: z.int().min(-2_000_000_000).max(2_000_000_000).nullable().exactOptional()
+      .describe('Milliseconds by which the server’s clock was ahead at their last contact.'),
+  }),
   answer: z.object({ running: z.boolean(), minutes: z.int() }),
-  problems: ['not-found', 'job-closed', 'operation-unknown'],
+  problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown'],
 })
 
 export const signOff = route({
