@@ -4,10 +4,8 @@ import type { Queryable } from '../database/queryable.ts'
 
 export type WirePending = z.infer<typeof PendingSignOff>
 
-/** Which pending sign-offs: those that concern one person, or those on one step. */
-export type Which =
-  | { readonly signer: string }
-  | { readonly jobId: string; readonly operationKey: string }
+/** Which pending sign-offs: those that concern one person, or those of one job. */
+export type Which = { readonly signer: string } | { readonly jobId: string }
 
 /**
  * Pending sign-offs in the order in which they arrived: those that are to be confirmed, and those that are to be
@@ -47,5 +45,5 @@ export async function loadPending(database: Queryable, which: Which): Promise<Wi
 
 function conditionOf(which: Which): [string, unknown[]] {
   if ('signer' in which) return ['pending.signers @> ARRAY[$1::uuid]', [which.signer]]
-  return ['pending.job_id = $1 AND pending.operation_key = $2', [which.jobId, which.operationKey]]
+  return ['pending.job_id = $1', [which.jobId]]
 }

@@ -153,8 +153,8 @@ export const readOperation = route({
     state: JobOperation.shape.state,
     definitionHash: z.string(),
     judgeVersion: z.int(),
-    /** Operations before this one that are not signed yet. */
-    waitsFor: z.array(z.object({ key: z.string(), title: z.string() })),
+    /** Operations before this one that are not signed yet, and which of them are marked as signed. */
+    waitsFor: z.array(z.object({ key: z.string(), title: z.string(), marked: z.boolean() })),
     /** This operation's features and those of mating parts that its requirements name. */
     features: z.array(FeatureDefinition),
     requirements: z.array(Requirement),
@@ -175,8 +175,8 @@ export const readOperation = route({
 })
 
 /** Work without a network goes on behind a step that is marked as signed. */
-const Behind = z.array(Id).max(100)
-  .describe('Signatures on steps before this one that wait to be confirmed: what was done behind them is taken.')
+const Behind = z.boolean()
+  .describe('It was done behind steps that are marked as signed and not confirmed yet: those count as passed here.')
 
 export const takeReadings = route({
   method: 'POST',

@@ -6,7 +6,7 @@ import { deviceTime } from '../device/device-time.ts'
 import { session } from '../../session.svelte.ts'
 import { resolutionOf } from '../gauges/fitness.ts'
 import type { InHand } from '../gauges/in-hand.svelte.ts'
-import { nextEmptyCell, type Cell } from '../grid/cells.ts'
+import { cellTitle, nextEmptyCell, type Cell } from '../grid/cells.ts'
 import type { ReadingTable } from '../grid/tables.ts'
 import { passToFill } from '../readings/pass-to-fill.ts'
 import { latestPass } from '../readings/passes.ts'
@@ -176,13 +176,12 @@ export class EntryDesk {
   ): void {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingIn(cell.key)
+    const { by, deviceAt: takenAt, ...step } = this.sheet.doneHere()
     benchOutbox.add({
-      personId: session.person.id,
-      jobId: this.sheet.answer.job.id,
-      jobNumber: this.sheet.answer.job.number,
-      operationKey: this.sheet.answer.operation.key,
-      operationTitle: this.sheet.answer.operation.title,
+      ...step,
+      kind: 'reading',
       cell: cell.key,
+      cellTitle: cellTitle(cell),
       pass,
       reading: {
         id: newId(),
@@ -191,8 +190,8 @@ export class EntryDesk {
         typed: said.typed,
         supersedes: correction && (former?.id ?? null),
         reason: correction && correction.reason.trim(),
-        by: session.person.name,
-        takenAt: deviceTime(),
+        by,
+        takenAt,
       },
       confirmed: said.confirmed,
     }, this.sheet.refusedAt(cell.key))

@@ -1,34 +1,37 @@
-import { takeReadings, whoAmI } from '@tenths/contract'
-import { call, newId, type AnswerOf } from '../../api/call.ts'
+import { whoAmI } from '@tenths/contract'
+import { call, newId } from '../../api/call.ts'
 import type { ProblemError } from '../../api/problem.ts'
+import { foldIn } from '../kept/fold-in.ts'
+import type { BenchWork } from './bench-work.ts'
 import { Outbox } from './outbox.ts'
 import { isOfAnother, type OutboxEntry } from './outbox-entry.ts'
-import { openWorkStore } from './work-store.ts'
+import { askToStay, hasRoom } from './room.ts'
+import { sendWork, type Reopened } from './send-work.ts'
 import { Tabs } from './tabs.ts'
-import type { TypedReading } from './typed-reading.ts'
-
-type Answer = AnswerOf<typeof takeReadings>
+import { openWorkStore } from './work-store.ts'
 
 /** After this long without an answer the network counts as away, in milliseconds. */
 const patience = 30_000
 
-/** The values of this device that are on their way to the service. They outlive the page that typed them. */
+/** What was done on this device and is on its way to the service. It outlives the page on which it was done. */
 class BenchOutbox {
-  entries = $state.raw<readonly OutboxEntry<TypedReading>[]>([])
+  entries = $state.raw<readonly OutboxEntry<BenchWork>[]>([])
   /** Why nothing gets through at the moment; null while it does. */
   trouble = $state.raw<ProblemError | null>(null)
-  /** Whether the device keeps what is typed. */
-  canKeep = $state(true)
-  /** What the service answered to the latest stored value. */
-  latest = $state.raw<{ content: TypedReading; answer: Answer } | null>(null)
+  /** Entries on this device that only a newer version of the program can read. */
+  unreadable = $state(0)
+  /** Steps that opened again because of what was stored last, and on which job. */
+  reopened = $state.raw<{ readonly jobId: string; readonly steps: Reopened }>({ jobId: '', steps: [] })
   /** Who is signed in, as far as this page knows: another tab may change that. */
   person = $state.raw<string | null>(null)
 
+  #keeps = $state(true)
+  #hasRoom = $state(true)
   readonly #wakes = new Set<() => void>()
   readonly #tabs = new Tabs((takenOff) => void this.#outbox.look(takenOff))
-  readonly #outbox = new Outbox<TypedReading, Answer>({
+  readonly #outbox = new Outbox<BenchWork, Reopened>({
     store: openWorkStore(),
-    send: sendReading,
+    send: (work, key) => sendWork(work, { key, signal: AbortSignal.timeout(patience) }),
     whoSends: () => this.#whoSends(),
     typedBy: ({ personId }) => personId,
     laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
@@ -38,10 +41,15 @@ class BenchOutbox {
       this.#wakes.add(wake)
       if (milliseconds !== null) setTimeout(wake, milliseconds)
     }),
-    stored: (content, answer) => { this.latest = { content, answer } },
-    changed: ({ entries, trouble, canKeep }) => {
+    stored: async (work, steps) => {
+      if (work.kind === 'reading') this.reopened = { jobId: work.jobId, steps }
+      await foldIn(work)
+    },
+    comesLater: ({ behind }, { code }) => behind && code === 'operation-not-reachable',
+    changed: ({ entries, trouble, canKeep, unreadable }) => {
       this.entries = entries
-      this.canKeep = canKeep
+      this.#keeps = canKeep
+      this.unreadable = unreadable
       // Nobody is known any more; the next attempt asks.
       if (trouble && isOfAnother(trouble)) this.person = null
       this.trouble = trouble
@@ -49,19 +57,28 @@ class BenchOutbox {
     announce: (takenOff) => this.#tabs.announce(takenOff),
   })
 
-  /** Begins, or goes on, with what this person typed. */
+  /** Whether the device keeps what is done. While it does not, nothing more is accepted. */
+  get canKeep(): boolean {
+    return this.#keeps && this.#hasRoom
+  }
+
+  /** Begins, or goes on, with what this person did. */
   begin(personId: string): void {
     this.person = personId
+    askToStay()
+    void this.#lookForRoom()
     void this.#outbox.lookAs(personId)
     this.#wake()
   }
 
-  add(content: TypedReading, insteadOf: OutboxEntry<TypedReading> | null = null): void {
-    this.#outbox.add(newId(), content, insteadOf)
+  add(work: BenchWork, insteadOf: OutboxEntry<BenchWork> | null = null): void {
+    this.#outbox.add(newId(), work, insteadOf)
+    void this.#lookForRoom()
   }
 
   /** Goes on at once instead of waiting for the next attempt. */
   sendNow(): void {
+    void this.#lookForRoom()
     this.#wake()
     void this.#outbox.look()
   }
@@ -79,20 +96,34 @@ class BenchOutbox {
   /** Sends a value that the service found unlikely once more, with a person standing by it. */
   confirm(key: string): void {
     const entry = this.entries.find((one) => one.key === key)
-    if (entry !== undefined) this.add({ ...entry.content, confirmed: true }, entry)
+    if (entry?.content.kind === 'reading') this.add({ ...entry.content, confirmed: true }, entry)
   }
 
-  drop(...keys: readonly string[]): void {
-    void this.#outbox.drop(keys)
+  putAway(key: string, reason: string): void {
+    void this.#outbox.putAway(key, reason)
   }
 
-  of(jobId: string, operationKey: string): readonly OutboxEntry<TypedReading>[] {
-    return this.entries.filter(({ content }) => content.jobId === jobId && content.operationKey === operationKey)
+  settle(keys: readonly string[]): void {
+    this.#outbox.settle(keys)
+  }
+
+  clear(keys: readonly string[]): void {
+    void this.#outbox.clear(keys)
+  }
+
+  /** All of one job that is not put away, or of one of its steps. */
+  of(jobId: string, operationKey?: string): readonly OutboxEntry<BenchWork>[] {
+    return this.entries.filter(({ state, content }) => state !== 'put-away' && content.jobId === jobId
+      && (operationKey === undefined || content.operationKey === operationKey))
   }
 
   async #whoSends(): Promise<string> {
     this.person ??= (await call(whoAmI, {}, { signal: AbortSignal.timeout(patience) })).id
     return this.person
+  }
+
+  async #lookForRoom(): Promise<void> {
+    this.#hasRoom = await hasRoom()
   }
 
   #wake(): void {
@@ -101,25 +132,3 @@ class BenchOutbox {
 }
 
 export const benchOutbox = new BenchOutbox()
-
-function sendReading({ personId, jobId, operationKey, pass, reading, confirmed }: TypedReading, key: string): Promise<Answer> {
-  const { id, partId, feature, number, gaugeId, state, setOn } = pass
-  return call(takeReadings, {
-    params: { id: jobId },
-    body: {
-      operationKey,
-      takenBy: personId,
-      pass: { id, partId, feature, number, gaugeId, state, setOn },
-      readings: [{
-        id: reading.id,
-        point: reading.point,
-        value: reading.value,
-        typed: reading.typed,
-        supersedes: reading.supersedes,
-        reason: reading.reason,
-        deviceAt: reading.takenAt,
-        confirmed,
-      }],
-    },
-  }, { key, signal: AbortSignal.timeout(patience) })
-}
