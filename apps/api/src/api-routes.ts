@@ -12,6 +12,7 @@ import { inspectionRoutes } from './inspections/routes.ts'
 import { ServiceError } from './http/problem.ts'
 import { jobRoutes } from './jobs/routes.ts'
 import { lotRoutes } from './lots/routes.ts'
+import { pendingRoutes } from './pending/routes.ts'
 import { peopleRoutes } from './people/routes.ts'
 import { photographRoutes } from './photographs/routes.ts'
 import { planRoutes } from './plans/routes.ts'
@@ -34,6 +35,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   inspectionRoutes(app)
   lotRoutes(app)
   photographRoutes(app)
+  pendingRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

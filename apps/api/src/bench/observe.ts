@@ -9,6 +9,7 @@ import { signaturesOn } from '../re-opening/relying.ts'
 import { loadObservations } from './load-observations.ts'
 import { operationOf, requireReachable } from './reach.ts'
 import { requireAnswer } from './asked.ts'
+import { requireSamePerson } from './same-person.ts'
 
 type Route = typeof observeRoute
 
@@ -18,19 +19,24 @@ export async function observe(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'observe', jobId, operationKey: body.operationKey })
+  requireSamePerson(person.id, body.seenBy, 'seenBy')
   await lockJob(client, jobId)
   const { plan } = await loadPlan(client, jobId)
   const operation = operationOf(plan, body.operationKey)
   body.observations.forEach((said, index) => requireAnswer(operation, said, now, `observations.${index}`))
+  if (await areKnown(client, body.observations)) {
+    return { observations: await loadObservations(client, jobId, operation.key) }
+  }
   const signatures = await signaturesOn(client, jobId, [operation.key])
-  if (signatures.length === 0) await requireReachable(client, jobId, plan, operation)
+  if (signatures.length === 0) await requireReachable(client, { jobId, plan, operation, behind: body.behind })
   const before = new Map(
     (await loadObservations(client, jobId, operation.key)).map(({ item, outcome }) => [item, outcome]),
   )
   await client.query(
-    `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, since, person_id)
-     SELECT id, $1, $2, item, outcome, note, since, $3
-       FROM json_to_recordset($4) AS fresh (id uuid, item text, outcome text, note text, since timestamptz)
+    `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, since, person_id, device_at)
+     SELECT id, $1, $2, item, outcome, note, since, $3, "deviceAt"
+       FROM json_to_recordset($4) AS fresh (
+              id uuid, item text, outcome text, note text, since timestamptz, "deviceAt" timestamptz)
      ON CONFLICT (id) DO NOTHING`,
     [jobId, operation.key, person.id, JSON.stringify(body.observations)],
   )
@@ -45,6 +51,16 @@ export async function observe(
   }
   await projectOperations(client, jobId)
   return { observations: latest }
+}
+
+/** Whether all of these are kept already: a repeat has no effect, whatever happened since. */
+async function areKnown(
+  client: CommandContext['client'], observations: readonly { readonly id: string }[],
+): Promise<boolean> {
+  const { rowCount } = await client.query(
+    'SELECT FROM observation WHERE id = ANY ($1)', [observations.map(({ id }) => id)],
+  )
+  return rowCount === observations.length
 }
 
 const outcomeWords = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not applicable' } as const

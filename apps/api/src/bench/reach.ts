@@ -16,18 +16,27 @@ export function operationOf(plan: Plan, key: string): Operation {
 
 /**
  * Refuses work on an operation while one before it is not signed: nothing is measured before the wash before
- * it.
+ * it. Work that was done without a network goes on behind steps that are marked as signed, and says so; such a
+ * step is still not signed, and neither is anything after it until it is.
  * @throws ServiceError `operation-not-reachable`, naming what comes first
  */
 export async function requireReachable(
-  client: PoolClient, jobId: string, plan: Plan, operation: Operation,
+  client: PoolClient,
+  { jobId, plan, operation, behind = false }: {
+    jobId: string; plan: Plan; operation: Operation; behind?: boolean | undefined
+  },
 ): Promise<void> {
   const { rows } = await client.query<{ key: string }>(
-    `SELECT operation_key AS key FROM operation_state WHERE job_id = $1 AND state = 'signed'`, [jobId],
+    `SELECT operation_key AS key FROM operation_state WHERE job_id = $1 AND state = 'signed'
+     UNION
+     SELECT operation_key FROM pending_sign_off AS pending WHERE $2 AND job_id = $1
+        AND NOT EXISTS (SELECT FROM pending_end WHERE pending_sign_off_id = pending.id)
+        AND NOT EXISTS (SELECT FROM sign_off WHERE sign_off.id = pending.id)`,
+    [jobId, behind],
   )
-  const signed = new Set(rows.map(({ key }) => key))
+  const passed = new Set(rows.map(({ key }) => key))
   refuseUnreached(operation, unsignedBefore(
-    plan.operations, allBefore(plan.operations).get(operation.key) ?? new Set(), (key) => signed.has(key),
+    plan.operations, allBefore(plan.operations).get(operation.key) ?? new Set(), (key) => passed.has(key),
   ))
 }
 

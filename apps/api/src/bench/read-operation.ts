@@ -12,6 +12,7 @@ import { standingsOf } from '../judging/standing.ts'
 import { countingInspections } from '../judging/tested.ts'
 import { loadLotPlaces } from '../lots/load-lots.ts'
 import { loadPhotographs } from '../photographs/load-photographs.ts'
+import { loadPending } from '../pending/load-pending.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
@@ -40,6 +41,8 @@ export async function readOperation(
     return partId === undefined ? [] : [{ partId, feature }]
   })
   const requirementKeys = new Set(operation.requirements)
+  const pending = await loadPending(database, { jobId: job.id })
+  const marked = new Set(pending.flatMap(({ operationKey, state }) => (state === 'to-confirm' ? [operationKey] : [])))
   const page = {
     job: {
       id: job.id, number: job.number, engineName: job.engineName, duty: job.duty, state: job.state,
@@ -50,7 +53,9 @@ export async function readOperation(
     state: standing.state,
     definitionHash: definitionHash(plan, key),
     judgeVersion: JUDGE_VERSION,
-    waitsFor: standing.waitsFor.map(({ key: earlier, title }) => ({ key: earlier, title })),
+    waitsFor: standing.waitsFor.map(({ key: earlier, title }) => (
+      { key: earlier, title, marked: marked.has(earlier) }
+    )),
     features,
     requirements,
     orientation: plan.orientation,
@@ -65,6 +70,7 @@ export async function readOperation(
     findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
     signOffs: await loadSignOffPages(database, job.id, key),
+    pending: pending.filter(({ operationKey }) => operationKey === key),
     work: await timeWorked(database, job.id, key, personId),
   }
   // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.

@@ -12,6 +12,13 @@ export interface Signer {
   readonly name: string
 }
 
+/** What a signature says that was given on a device without a network and confirmed with PINs later. */
+export interface WithoutNetwork {
+  /** By the device's own clock. */
+  readonly signedAt: string
+  readonly confirmed: readonly { readonly person: string; readonly at: string }[]
+}
+
 /** What a signature stands for, as it is sealed and never judged again. */
 export interface SignOffPayload {
   readonly signOff: string
@@ -40,13 +47,15 @@ export interface SignOffPayload {
   readonly lots?: readonly SealedLot[]
   readonly photographs?: readonly SealedPhotograph[]
   readonly signers: readonly Signer[]
+  /** Only of a signature that waited to be confirmed. */
+  readonly withoutNetwork?: WithoutNetwork
 }
 
 /** Puts together what a sign-off seals. */
 export function signOffPayload(
-  { id, hash, evidence, standing, readings, signers, ...records }: {
+  { id, hash, evidence, standing, readings, signers, withoutNetwork, ...records }: {
     id: string; hash: string; evidence: Evidence; standing: Standing
-    readings: readonly SealedReading[]; signers: readonly Signer[]
+    readings: readonly SealedReading[]; signers: readonly Signer[]; withoutNetwork: WithoutNetwork | null
     lots: readonly SealedLot[]; photographs: readonly SealedPhotograph[]
   },
 ): SignOffPayload {
@@ -89,6 +98,7 @@ export function signOffPayload(
     ...present('lots', records.lots),
     ...present('photographs', records.photographs),
     signers,
+    ...(withoutNetwork && { withoutNetwork }),
   }
 }
 

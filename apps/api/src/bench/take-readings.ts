@@ -20,6 +20,7 @@ import { passInUse, type PassInUse } from './pass-in-use.ts'
 import { operationOf, requireReachable } from './reach.ts'
 import { ownLinks, type NewReading } from './reading-chain.ts'
 import { insertPass, insertReadings, withoutKnown } from './readings-table.ts'
+import { requireSamePerson } from './same-person.ts'
 
 type Route = typeof takeReadingsRoute
 
@@ -32,7 +33,7 @@ export async function takeReadings(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'take-readings', jobId, operationKey: body.operationKey })
-  requireSamePerson(person.id, body.takenBy)
+  requireSamePerson(person.id, body.takenBy, 'takenBy')
   await lockJob(client, jobId)
   const { plan, settings } = await loadPlan(client, jobId)
   const operation = operationOf(plan, body.operationKey)
@@ -50,7 +51,7 @@ export async function takeReadings(
     // What was written down wrongly may always be put right; anything newly measured needs its turn and a
     // gauge in date.
     if (!isCorrecting) {
-      await requireReachable(client, jobId, plan, operation)
+      await requireReachable(client, { jobId, plan, operation, behind: body.behind })
       requireInDate(gauge)
     }
     const links = ownLinks(fresh, inUse.chainEnds, definition)
@@ -77,14 +78,6 @@ export async function takeReadings(
   const { standings } = await projectOperations(client, jobId)
   const standing = standings.find((one) => one.operation.key === operation.key)
   return { verdicts: structuredClone(standing?.verdicts ?? []) as Answer<Route>['verdicts'], reopened }
-}
-
-/** What waited on a device must not be written down under the name of whoever is signed in by now. */
-function requireSamePerson(signedIn: string, takenBy: string | undefined): void {
-  if (takenBy === undefined || takenBy === signedIn) return
-  throw new ServiceError(
-    'other-person', 'Somebody else typed these values: they go out when that person is signed in again.', 'takenBy',
-  )
 }
 
 /**

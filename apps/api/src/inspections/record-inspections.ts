@@ -37,7 +37,7 @@ export async function recordInspections(
   const areas = body.results.map((result, index) => areaOf(operation, result, `results.${index}`))
   await requirePeople(client, body.results)
   const signatures = await signaturesOn(client, jobId, [operation.key])
-  if (signatures.length === 0) await requireReachable(client, jobId, plan, operation)
+  if (signatures.length === 0) await requireReachable(client, { jobId, plan, operation })
 
   const partAt = new Map((await loadPlaced(client, jobId)).map(({ place, partId }) => [place, partId]))
   // The newest comes first, so the oldest is written first and the newest stays.

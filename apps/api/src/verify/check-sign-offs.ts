@@ -46,6 +46,9 @@ function checkSignOff(
       `the signature is under plan ${stored.planRevision}`,
     )
   }
+  if (!areEqual(stored.withoutNetwork, content.withoutNetwork ?? null)) {
+    complain('it was not given and confirmed when it says')
+  }
   const signers = content.signers.map(({ id }) => id).sort()
   if (!areEqual(signers, stored.signers)) {
     complain(

@@ -1,4 +1,5 @@
 import type { SealedReading } from '../bench/relied-readings.ts'
+import type { WithoutNetwork } from '../bench/sign-off-payload.ts'
 import type { Queryable } from '../database/queryable.ts'
 import type { SealedInspection } from '../inspections/sealed-inspections.ts'
 import type { SealedLot } from '../lots/load-lots.ts'
@@ -36,6 +37,8 @@ export interface StoredSignOff {
   readonly planRevision: number
   readonly signers: readonly string[]
   readonly readings: readonly string[]
+  /** When it was signed by the device's clock, and who confirmed it when; null of one that did not wait. */
+  readonly withoutNetwork: WithoutNetwork | null
 }
 
 /** A reading as the tables hold it now, in the shape in which it is sealed. */
@@ -113,21 +116,34 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
     `SELECT id, encode(sha256(bytes), 'hex') AS sha256, subject, subject_key AS "subjectKey"
        FROM photograph WHERE job_id = $1`,
   )
+  const signOffs = await rows<Omit<StoredSignOff, 'withoutNetwork'> & {
+    signedOnDeviceAt: Date | null; confirmed: { person: string; at: string }[] | null
+  }>(
+    `SELECT id, seal_number AS "sealNumber", operation_key AS "operationKey",
+            definition_hash AS "definitionHash", plan_revision AS "planRevision",
+            ARRAY(SELECT person_id::text FROM signature
+                   WHERE sign_off_id = sign_off.id ORDER BY 1) AS signers,
+            ARRAY(SELECT reading_id::text FROM sign_off_reading
+                   WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings,
+            (SELECT device_at FROM pending_sign_off WHERE id = sign_off.id) AS "signedOnDeviceAt",
+            (SELECT json_agg(json_build_object('person', person_id, 'at', confirmed_at)
+                             ORDER BY confirmed_at, person_id)
+               FROM pending_confirmation WHERE pending_sign_off_id = sign_off.id) AS confirmed
+       FROM sign_off WHERE job_id = $1 ORDER BY seal_number`,
+  )
   return {
     ...job,
     seals: seals.map((seal) => ({ ...seal, sealedAt: seal.sealedAt.toISOString() })),
     plans: await rows(
       'SELECT revision, plan, reason, made_by AS person FROM plan_revision WHERE job_id = $1 ORDER BY revision',
     ),
-    signOffs: await rows<StoredSignOff>(
-      `SELECT id, seal_number AS "sealNumber", operation_key AS "operationKey",
-              definition_hash AS "definitionHash", plan_revision AS "planRevision",
-              ARRAY(SELECT person_id::text FROM signature
-                     WHERE sign_off_id = sign_off.id ORDER BY 1) AS signers,
-              ARRAY(SELECT reading_id::text FROM sign_off_reading
-                     WHERE sign_off_id = sign_off.id ORDER BY 1) AS readings
-         FROM sign_off WHERE job_id = $1 ORDER BY seal_number`,
-    ),
+    signOffs: signOffs.map(({ signedOnDeviceAt, confirmed, ...signOff }) => ({
+      ...signOff,
+      withoutNetwork: signedOnDeviceAt && confirmed && {
+        signedAt: signedOnDeviceAt.toISOString(),
+        confirmed: confirmed.map(({ person, at }) => ({ person, at: new Date(at).toISOString() })),
+      },
+    })),
     readings: byId(readings),
     observations: new Map(observations.map(({ since, ...observation }) => [
       observation.id, { ...observation, ...(since === null ? {} : { since: since.toISOString() }) },

@@ -1,13 +1,12 @@
-import { call } from '$lib/api/call.ts'
+import { whoIsHere } from '$lib/bench/kept/kept-person.ts'
 import { homeOf } from '$lib/home.ts'
 import { redirect } from '@sveltejs/kit'
-import { whoAmI } from '@tenths/contract'
 import type { PageLoad } from './$types'
 
 export const ssr = false
 
 /** The first page of everybody is the one where their work lies. */
 export const load: PageLoad = async ({ fetch }) => {
-  const person = await call(whoAmI, {}, { fetch }).catch(() => undefined)
+  const person = await whoIsHere({ fetch }).catch(() => undefined)
   redirect(303, person ? homeOf(person.roles) : '/sign-in')
 }

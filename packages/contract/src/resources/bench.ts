@@ -10,6 +10,7 @@ import { InspectionResult } from './inspections.ts'
 import { JobOperation } from './jobs.ts'
 import { LotPlace } from './lots.ts'
 import { Photograph } from './photographs.ts'
+import { PendingSignOff } from './pending-sign-offs.ts'
 
 export const Gauge = z.object({
   id: Id,
@@ -157,8 +158,8 @@ export const readOperation = route({
     state: JobOperation.shape.state,
     definitionHash: z.string(),
     judgeVersion: z.int(),
-    /** Operations before this one that are not signed yet. */
-    waitsFor: z.array(z.object({ key: z.string(), title: z.string() })),
+    /** Operations before this one that are not signed yet, and which of them are marked as signed. */
+    waitsFor: z.array(z.object({ key: z.string(), title: z.string(), marked: z.boolean() })),
     /** This operation's features and those of mating parts that its requirements name. */
     features: z.array(FeatureDefinition),
     requirements: z.array(Requirement),
@@ -175,10 +176,16 @@ export const readOperation = route({
     findings: z.array(Finding),
     concessions: z.array(Concession),
     signOffs: z.array(SignOff),
+    /** Marked as signed without a network: to be confirmed, or to be signed again. */
+    pending: z.array(PendingSignOff),
     work: z.object({ running: z.boolean(), minutes: z.int() }),
   }),
   problems: ['not-found', 'operation-unknown'],
 })
+
+/** Work without a network goes on behind a step that is marked as signed. */
+const Behind = z.boolean()
+  .describe('It was done behind steps that are marked as signed and not confirmed yet: those count as passed here.')
 
 export const takeReadings = route({
   method: 'POST',
@@ -190,6 +197,7 @@ export const takeReadings = route({
   body: z.object({
     operationKey: Line(80),
     takenBy: Id.exactOptional().describe('Who typed the values: when somebody else is signed in by now, they are refused.'),
+    behind: Behind.exactOptional(),
     pass: z.object({
       id: Id,
       partId: Id,
@@ -238,6 +246,8 @@ export const observe = route({
   params: z.object({ id: Id }),
   body: z.object({
     operationKey: Line(80),
+    seenBy: Id.exactOptional().describe('Who saw it: when somebody else is signed in by now, it is refused.'),
+    behind: Behind.exactOptional(),
     observations: z
       .array(
         z.object({
@@ -247,6 +257,7 @@ export const observe = route({
           note: Text(500),
           /** Since when part and gauge have stood side by side, for a thing that asks for it. */
           since: Instant.nullable().exactOptional(),
+          deviceAt: Instant.exactOptional(),
         }),
       )
       .min(1)
@@ -254,7 +265,8 @@ export const observe = route({
   }),
   answer: z.object({ observations: z.array(ObservationState) }),
   problems: [
-    'not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'body-invalid', 'value-out-of-range',
+    'not-found', 'other-person', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'body-invalid',
+    'value-out-of-range',
   ],
 })
 
@@ -264,9 +276,17 @@ export const startWork = route({
   summary: 'Start or stop the clock of this person on an operation',
   who: everyone,
   params: z.object({ id: Id }),
-  body: z.object({ id: Id, operationKey: Line(80), action: z.enum(['start', 'stop']) }),
+  body: z.object({
+    id: Id,
+    operationKey: Line(80),
+    action: z.enum(['start', 'stop']),
+    workedBy: Id.exactOptional().describe('Whose clock it is: when somebody else is signed in by now, it is refused.'),
+    deviceAt: Instant.exactOptional().describe('When it was turned by the device’s own clock, if that was before now.'),
+    deviceOffset: z.int().min(-2_000_000_000).max(2_000_000_000).nullable().exactOptional()
+      .describe('Milliseconds by which the server’s clock was ahead at their last contact.'),
+  }),
   answer: z.object({ running: z.boolean(), minutes: z.int() }),
-  problems: ['not-found', 'job-closed', 'operation-unknown'],
+  problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown'],
 })
 
 export const signOff = route({

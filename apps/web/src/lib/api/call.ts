@@ -2,6 +2,7 @@ import type { RouteDefinition } from '@tenths/contract'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import { noNetwork, problemOf } from './problem.ts'
+import { noteServerClock, sayReached } from './reach.ts'
 
 /** What a route's answer holds. */
 export type AnswerOf<R extends RouteDefinition> = z.output<R['answer']>
@@ -76,11 +77,21 @@ export function address(
 
 async function send(url: string, request: RequestInit, settings: CallSettings): Promise<Response> {
   try {
-    return await (settings.fetch ?? fetch)(url, request)
+    const response = await (settings.fetch ?? fetch)(url, request)
+    sayReached(true)
+    noteServerClock(response.headers.get('date'))
+    return response
   } catch (error) {
-    if (settings.signal?.aborted) throw error
+    const isGivenUp = settings.signal?.aborted === true && !isTimeout(settings.signal.reason)
+    if (isGivenUp) throw error
+    sayReached(false)
     throw noNetwork()
   }
+}
+
+/** Nobody waits any longer: that is the network's fault, not a person's who turned away. */
+function isTimeout(reason: unknown): boolean {
+  return reason instanceof DOMException && reason.name === 'TimeoutError'
 }
 
 async function readJson(response: Response): Promise<unknown> {

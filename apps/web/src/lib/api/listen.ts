@@ -39,7 +39,11 @@ function holdStream(look: () => void, signal: AbortSignal): Promise<void> {
       const opened = new EventSource(eventStream.path)
       opened.addEventListener('change' satisfies StreamEvent, look)
       opened.addEventListener('resync' satisfies StreamEvent, look)
+      let isBroken = false
+      // The server is there again: what is shown from before is looked at anew, whether or not anything changed.
+      opened.onopen = () => { if (isBroken) look(); isBroken = false }
       opened.onerror = () => {
+        isBroken = true
         if (opened.readyState === EventSource.CLOSED) again = setTimeout(() => { stream = open(); look() }, REOPEN_MILLISECONDS)
       }
       return opened

@@ -1,7 +1,6 @@
-import { call } from '$lib/api/call.ts'
 import { ProblemError } from '$lib/api/problem.ts'
+import { whoIsHere } from '$lib/bench/kept/kept-person.ts'
 import { error, redirect } from '@sveltejs/kit'
-import { whoAmI } from '@tenths/contract'
 import type { LayoutLoad } from './$types'
 
 // One shell, the same for everybody: the server renders nothing that a tablet could not keep.
@@ -9,7 +8,7 @@ export const ssr = false
 
 export const load: LayoutLoad = async ({ fetch, url }) => {
   try {
-    return { person: await call(whoAmI, {}, { fetch }) }
+    return { person: await whoIsHere({ fetch }) }
   } catch (problem) {
     if (!(problem instanceof ProblemError)) throw problem
     if (problem.code === 'not-signed-in') {

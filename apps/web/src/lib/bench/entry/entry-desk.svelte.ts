@@ -6,11 +6,11 @@ import { deviceTime } from '../device/device-time.ts'
 import { session } from '../../session.svelte.ts'
 import { resolutionOf } from '../gauges/fitness.ts'
 import type { InHand } from '../gauges/in-hand.svelte.ts'
-import { nextEmptyCell, type Cell } from '../grid/cells.ts'
+import { cellTitle, nextEmptyCell, type Cell } from '../grid/cells.ts'
 import type { ReadingTable } from '../grid/tables.ts'
 import { passToFill } from '../readings/pass-to-fill.ts'
 import { latestPass } from '../readings/passes.ts'
-import { readingOutbox } from '../readings/reading-outbox.svelte.ts'
+import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
 import { partIn, type Pass } from '../sheet/operation-sheet.ts'
 import { expectedAt } from '../verdicts/of-feature.ts'
@@ -107,7 +107,7 @@ export class EntryDesk {
     if (cell === null) return
     const draft = draftAt(this.state, cell.key)
     if (draft === null) return this.#goOn(cell)
-    if (!readingOutbox.canKeep) return this.#refuse(cell, cannotKeep)
+    if (!benchOutbox.canKeep) return this.#refuse(cell, cannotKeep)
     const pass = this.#passFor(cell)
     if (typeof pass === 'string') return this.#refuse(cell, pass)
     const gauge = this.inHand.gaugeFor(cell.feature.quantity)
@@ -176,13 +176,12 @@ export class EntryDesk {
   ): void {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingIn(cell.key)
-    readingOutbox.add({
-      personId: session.person.id,
-      jobId: this.sheet.answer.job.id,
-      jobNumber: this.sheet.answer.job.number,
-      operationKey: this.sheet.answer.operation.key,
-      operationTitle: this.sheet.answer.operation.title,
+    const { by, deviceAt: takenAt, ...step } = this.sheet.doneHere()
+    benchOutbox.add({
+      ...step,
+      kind: 'reading',
       cell: cell.key,
+      cellTitle: cellTitle(cell),
       pass,
       reading: {
         id: newId(),
@@ -191,8 +190,8 @@ export class EntryDesk {
         typed: said.typed,
         supersedes: correction && (former?.id ?? null),
         reason: correction && correction.reason.trim(),
-        by: session.person.name,
-        takenAt: deviceTime(),
+        by,
+        takenAt,
       },
       confirmed: said.confirmed,
     }, this.sheet.refusedAt(cell.key))

@@ -1,19 +1,23 @@
 import type { FeatureReference, Verdict } from '@tenths/domain'
 import { featureKey, JUDGE_VERSION } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
+import { network } from '../../api/network.svelte.ts'
 import { session } from '../../session.svelte.ts'
+import { deviceTime } from '../device/device-time.ts'
 import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
-import { isFull, withLocal } from '../readings/passes.ts'
-import type { OutboxEntry } from '../readings/outbox-entry.ts'
-import { readingOutbox } from '../readings/reading-outbox.svelte.ts'
-import type { TypedReading } from '../readings/typed-reading.ts'
+import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
+import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
+import type { OutboxEntry } from '../outbox/outbox-entry.ts'
+import { isOfReading, type TypedReading } from '../outbox/typed-reading.ts'
+import { isFull } from '../readings/passes.ts'
 import { disagreements } from '../verdicts/agreement.ts'
 import { isGood } from '../verdicts/concession.ts'
 import { judgeSheet } from '../verdicts/judge-sheet.ts'
 import { dependsOn } from '../verdicts/of-feature.ts'
 import { cellsByKey, openPasses, passesByFeature, readingsByCell } from './by-key.ts'
 import { measuredHere, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
+import { withWork } from './with-work.ts'
 
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
 export class BenchSheet {
@@ -23,17 +27,19 @@ export class BenchSheet {
     this.#read = read
   }
 
-  readonly answer = $derived.by(() => this.#read())
+  readonly #known = $derived.by(() => this.#read())
+  /** The service's answer, and over it what was done here and is not in it yet. */
+  readonly answer: OperationSheet = $derived.by(() => withWork(
+    this.#known,
+    benchOutbox.of(this.#known.job.id).filter(({ state }) => state !== 'refused').map(({ content }) => content),
+  ))
   readonly features = $derived.by(() => measuredHere(this.answer))
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
 
-  readonly outgoing = $derived.by(() => readingOutbox.of(this.answer.job.id, this.answer.operation.key))
-  readonly passes: readonly Pass[] = $derived.by(() => withLocal(
-    this.answer.passes,
-    this.outgoing.filter(({ state }) => state !== 'refused').map(({ content }) => content),
-  ))
+  readonly outgoing = $derived.by(() => benchOutbox.of(this.#known.job.id, this.#known.operation.key))
+  readonly passes: readonly Pass[] = $derived.by(() => this.answer.passes)
   readonly verdicts: readonly Verdict[] = $derived.by(() => judgeSheet(this.answer, this.passes, session.unit))
 
   /** Features that were asked to be measured again and have no value of the new pass yet. */
@@ -46,8 +52,11 @@ export class BenchSheet {
   readonly refused = $derived.by(() => this.outgoing.filter(({ state }) => state === 'refused'))
 
   /** The service and this page judge the same readings differently, or with another version of the judge. */
-  readonly isAtOdds = $derived.by(() => this.answer.judgeVersion !== JUDGE_VERSION
-    || disagreements(judgeSheet(this.answer, this.answer.passes, session.unit), this.answer.verdicts).length > 0)
+  readonly isAtOdds = $derived.by(() => !network.isAway && (this.#known.judgeVersion !== JUDGE_VERSION
+    || disagreements(judgeSheet(this.#known, this.#known.passes, session.unit), this.#known.verdicts).length > 0))
+
+  /** Every step before this one is signed, or at least marked as signed, and one is only marked. */
+  readonly isBehind = $derived.by(() => this.answer.waitsFor.length > 0 && this.answer.waitsFor.every(({ marked }) => marked))
 
   readonly #passesByFeature = $derived.by(() => passesByFeature(this.answer, this.passes, this.features))
   readonly #openPasses = $derived.by(() => openPasses(this.#passesByFeature, this.answer.operation.key, this.again))
@@ -74,7 +83,24 @@ export class BenchSheet {
   }
 
   refusedAt(cell: string): OutboxEntry<TypedReading> | null {
-    return this.refused.find(({ content }) => content.cell === cell) ?? null
+    return this.#readingAt(this.refused, cell)
+  }
+
+  waitingAt(cell: string): OutboxEntry<TypedReading> | null {
+    return this.#readingAt(this.waiting, cell)
+  }
+
+  #readingAt(entries: readonly OutboxEntry<BenchWork>[], cell: string): OutboxEntry<TypedReading> | null {
+    return entries.filter(isOfReading).find(({ content }) => content.cell === cell) ?? null
+  }
+
+  /** Where and by whom something is done that is done here and now. */
+  doneHere(): DoneAtStep {
+    const { job, operation } = this.answer
+    return {
+      personId: session.person.id, by: session.person.name, jobId: job.id, jobNumber: job.number,
+      operationKey: operation.key, operationTitle: operation.title, behind: this.isBehind, deviceAt: deviceTime(),
+    }
   }
 
   /** Whether a requirement that rests on this feature is neither within nor accepted by the owner. */

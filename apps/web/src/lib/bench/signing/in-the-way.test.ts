@@ -16,7 +16,7 @@ const done: Signed = {
   job: { id: 'j', number: 1, engineName: 'E', duty: 'street', state: 'open', planRevision: 1 },
   operation, waitsFor: [], requirements: [], observations: [seen], inspections: [], lots: [], findings: [], concessions: [],
 }
-const here: Here = { verdicts: [], unmeasured: [], waiting: 0, refused: 0 }
+const here: Here = { verdicts: [], unmeasured: [], waiting: 0, refused: 0, isAway: false }
 
 function verdictsAt(clearance: number) {
   const readings = bushing.points.map(({ key }, index) => reading(`r${index}`, key, clearance))
@@ -65,11 +65,17 @@ describe('what stands in the way of a signature', () => {
   })
 
   it('is a step before this one, and a value that has not arrived', () => {
-    expect(inTheWay({ ...done, waitsFor: [{ key: 'wash', title: 'Wash' }] }, { ...here, waiting: 2, refused: 1 })).toEqual([
+    expect(inTheWay({ ...done, waitsFor: [{ key: 'wash', title: 'Wash', marked: false }] }, { ...here, waiting: 2, refused: 1 })).toEqual([
       '“Wash” comes before this and is not signed yet.',
-      '2 values have not reached the server yet.',
-      '1 value was refused: look at each in the grid.',
+      '2 entries have not reached the server yet.',
+      '1 entry was refused: put each right, or away.',
     ])
+  })
+
+  it('is neither what waits nor a step marked as signed while there is no network: the step is only marked as well', () => {
+    const sheet = { ...done, waitsFor: [{ key: 'wash', title: 'Wash', marked: true }] }
+    expect(inTheWay(sheet, { ...here, waiting: 2, isAway: true })).toEqual([])
+    expect(inTheWay(sheet, { ...here, waiting: 2 })).toHaveLength(2)
   })
 
   it('names three of many and counts the rest', () => {

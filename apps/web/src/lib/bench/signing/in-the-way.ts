@@ -15,13 +15,15 @@ export interface Here {
   /** Values that have not reached the service, and values that it refused. */
   readonly waiting: number
   readonly refused: number
+  /** Without the network a step is only marked as signed: what waits is confirmed in its order later. */
+  readonly isAway: boolean
 }
 
 /** What is still to be done before a step can be signed, in plain sentences; empty when nothing stands in the way. */
-export function inTheWay(sheet: Signed, { verdicts, unmeasured, waiting, refused }: Here): readonly string[] {
+export function inTheWay(sheet: Signed, { verdicts, unmeasured, waiting, refused, isAway }: Here): readonly string[] {
   return [
     ...(sheet.job.state === 'handed-over' ? ['The job is handed over: only the owner can open it again.'] : []),
-    ...sheet.waitsFor.map(({ title }) => `“${title}” comes before this and is not signed yet.`),
+    ...sheet.waitsFor.filter(({ marked }) => !(isAway && marked)).map(({ title }) => `“${title}” comes before this and is not signed yet.`),
     ...unfilled(unmeasured),
     ...notMeasured(sheet, verdicts, unmeasured.length > 0),
     ...ungood(sheet, verdicts),
@@ -29,8 +31,8 @@ export function inTheWay(sheet: Signed, { verdicts, unmeasured, waiting, refused
     ...untested(sheet),
     ...lotless(sheet),
     ...undecided(sheet),
-    ...(waiting > 0 ? [`${count(waiting, 'value has', 'values have')} not reached the server yet.`] : []),
-    ...(refused > 0 ? [`${count(refused, 'value was', 'values were')} refused: look at each in the grid.`] : []),
+    ...(waiting > 0 && !isAway ? [`${count(waiting, 'entry has', 'entries have')} not reached the server yet.`] : []),
+    ...(refused > 0 ? [`${count(refused, 'entry was', 'entries were')} refused: put each right, or away.`] : []),
   ]
 }
 

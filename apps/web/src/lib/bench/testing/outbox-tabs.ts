@@ -1,8 +1,8 @@
 import type { ProblemError } from '../../api/problem.ts'
-import { Outbox, type OutboxState } from '../readings/outbox.ts'
-import type { OutboxStore } from '../readings/outbox-entry.ts'
-import { openReadingStore } from '../readings/reading-store.ts'
-import type { TypedReading } from '../readings/typed-reading.ts'
+import type { BenchWork } from '../outbox/bench-work.ts'
+import { Outbox, type OutboxState } from '../outbox/outbox.ts'
+import type { OutboxStore } from '../outbox/outbox-entry.ts'
+import { openWorkStore } from '../outbox/work-store.ts'
 
 /** What reached the service, and what it answers: a problem to refuse, null to take it. */
 export interface Service {
@@ -15,13 +15,18 @@ export function service(answer: Service['answer'] = () => null): Service {
 }
 
 export interface Tab {
-  readonly outbox: Outbox<TypedReading, string>
+  readonly outbox: Outbox<BenchWork, string>
   readonly pauses: (number | null)[]
   readonly stored: string[]
-  now: OutboxState<TypedReading>
+  now: OutboxState<BenchWork>
   /** Ends the pause that the outbox is in. */
   resume(): void
   close(): void
+}
+
+/** By which a test knows a piece of work. */
+export function textOf(work: BenchWork): string {
+  return work.kind === 'reading' ? work.reading.typed : work.id
 }
 
 /** The tabs of one device over one store; nothing is heard of a tab that was closed. */
@@ -30,19 +35,19 @@ export function device(to: Service, who: () => string = () => 'A') {
   const tabs: Tab[] = []
   let turn: Promise<unknown> = Promise.resolve()
 
-  function open(store: OutboxStore<TypedReading> = openReadingStore(name)): Tab {
+  function open(store: OutboxStore<BenchWork> = openWorkStore(name)): Tab {
     let isOpen = true
     const wakes: (() => void)[] = []
     const never = new Promise<never>(() => undefined)
     const tab: Tab = {
-      pauses: [], stored: [], now: { entries: [], trouble: null, canKeep: true },
+      pauses: [], stored: [], now: { entries: [], trouble: null, canKeep: true, unreadable: 0 },
       resume: () => { for (const wake of wakes.splice(0)) wake() },
       close: () => { isOpen = false; tabs.splice(tabs.indexOf(tab), 1) },
-      outbox: new Outbox<TypedReading, string>({
+      outbox: new Outbox<BenchWork, string>({
         store,
-        send: async ({ reading }, key) => {
-          to.sent.push({ text: reading.typed, key })
-          const problem = await to.answer(reading.typed, to.sent.length)
+        send: async (work, key) => {
+          to.sent.push({ text: textOf(work), key })
+          const problem = await to.answer(textOf(work), to.sent.length)
           if (!isOpen) return never
           if (problem) throw problem
           return 'taken'
@@ -59,7 +64,8 @@ export function device(to: Service, who: () => string = () => 'A') {
           return done
         },
         pause: (milliseconds) => new Promise((done) => { tab.pauses.push(milliseconds); wakes.push(done) }),
-        stored: ({ reading }) => tab.stored.push(reading.typed),
+        stored: async (work) => void tab.stored.push(textOf(work)),
+        comesLater: ({ behind }, { code }) => behind && code === 'operation-not-reachable',
         changed: (now) => { tab.now = now },
         announce: (takenOff) => { for (const other of tabs) if (other !== tab) void other.outbox.look(takenOff) },
       }),
@@ -67,5 +73,5 @@ export function device(to: Service, who: () => string = () => 'A') {
     tabs.push(tab)
     return tab
   }
-  return { open, store: () => openReadingStore(name) }
+  return { open, name, store: () => openWorkStore(name) }
 }

@@ -1,13 +1,19 @@
 import type { Pass, Reading } from '../sheet/operation-sheet.ts'
+import type { OutboxEntry } from './outbox-entry.ts'
 
 /** One typed value with all it needs to arrive: where it was typed, by whom, in which pass, and what was said of it. */
 export interface TypedReading {
+  readonly kind: 'reading'
   readonly personId: string
   readonly jobId: string
   readonly jobNumber: number
   readonly operationKey: string
   readonly operationTitle: string
+  /** It was read behind steps that are only marked as signed: it goes out when those have arrived. */
+  readonly behind: boolean
   readonly cell: string
+  /** The cell in words, for a list that does not show the grid. */
+  readonly cellTitle: string
   readonly pass: Omit<Pass, 'readings'>
   readonly reading: Reading
   readonly confirmed: boolean
@@ -15,11 +21,11 @@ export interface TypedReading {
 
 /** Exactly these fields, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainReading(typed: TypedReading): TypedReading {
-  const { personId, jobId, jobNumber, operationKey, operationTitle, cell, pass, reading, confirmed } = typed
+  const { personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, pass, reading, confirmed } = typed
   const { id, partId, feature, number, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt } = pass
   const { point, value, typed: text, supersedes, reason, takenAt } = reading
   return {
-    personId, jobId, jobNumber, operationKey, operationTitle, cell, confirmed,
+    kind: 'reading', personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, confirmed,
     pass: {
       id, partId, feature, number, operationKey: pass.operationKey, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt,
       state: [...pass.state],
@@ -27,4 +33,14 @@ export function plainReading(typed: TypedReading): TypedReading {
     },
     reading: { id: reading.id, point, value, typed: text, supersedes, reason, by: reading.by, takenAt },
   }
+}
+
+/** Who did it. */
+export function doneBy(work: { readonly kind: string; readonly by?: string; readonly reading?: { readonly by: string } }): string {
+  return work.by ?? work.reading?.by ?? ''
+}
+
+/** Whether what is on its way is a typed value. */
+export function isOfReading(entry: OutboxEntry<{ readonly kind: string }>): entry is OutboxEntry<TypedReading> {
+  return entry.content.kind === 'reading'
 }

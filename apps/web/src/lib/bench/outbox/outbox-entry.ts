@@ -3,15 +3,17 @@ import type { ProblemError } from '../../api/problem.ts'
 /** Why the service refused an entry, as plain data that a device can keep. */
 export type Refusal = Pick<ProblemError, 'code' | 'status' | 'message'>
 
-/** Something that was typed and must reach the service once, with what became of it so far. */
+/** Something that was done and must reach the service once, with what became of it so far. */
 export interface OutboxEntry<Content> {
   /** The idempotency key: every attempt carries it, so that a repeat has one effect. */
   readonly key: string
   /** Its place in the order of typing, given when the device keeps it; null until then. */
   readonly sequence: number | null
   readonly content: Content
-  readonly state: 'waiting' | 'stored' | 'refused'
+  readonly state: 'waiting' | 'stored' | 'refused' | 'put-away'
   readonly problem: Refusal | null
+  /** Why a person put it away instead of having it sent. */
+  readonly reason: string | null
   /** The refused entry that this one corrects: it goes when this one is kept, never before. */
   readonly insteadOf: OutboxEntry<Content> | null
 }
@@ -19,13 +21,20 @@ export interface OutboxEntry<Content> {
 /** An entry as the device keeps it until it has arrived. */
 export type KeptEntry<Content> = Omit<OutboxEntry<Content>, 'sequence' | 'state' | 'insteadOf'> & {
   readonly sequence: number
-  readonly state: 'waiting' | 'refused'
+  readonly state: 'waiting' | 'refused' | 'put-away'
+}
+
+/** What lies on the device. */
+export interface OnDevice<Content> {
+  /** All that has not arrived, in the order of typing. */
+  readonly entries: readonly KeptEntry<Content>[]
+  /** Entries that a newer version of the program kept: they stay as they are. */
+  readonly unreadable: number
 }
 
 /** Where entries lie until they have arrived; every tab of the device sees the same. */
 export interface OutboxStore<Content> {
-  /** All that has not arrived, in the order of typing. */
-  readAll(): Promise<readonly KeptEntry<Content>[]>
+  readAll(): Promise<OnDevice<Content>>
   /** Keeps an entry for good and lets go of the one that it corrects, in one step. @returns its place in the order */
   keep(entry: OutboxEntry<Content>): Promise<number>
   change(entry: KeptEntry<Content>): Promise<void>

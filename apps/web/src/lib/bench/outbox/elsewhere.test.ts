@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { typed } from '../testing/typed.ts'
+import type { BenchWork } from './bench-work.ts'
 import { elsewhere, othersWaiting, outgoingWords } from './elsewhere.ts'
 import type { OutboxEntry } from './outbox-entry.ts'
 import type { TypedReading } from './typed-reading.ts'
 
-function entry(key: string, state: 'waiting' | 'stored' | 'refused', changes: Partial<TypedReading> = {}): OutboxEntry<TypedReading> {
-  return { key, sequence: 1, content: typed(key, changes), state, problem: null, insteadOf: null }
+function entry(key: string, state: 'waiting' | 'stored' | 'refused', changes: Partial<TypedReading> = {}): OutboxEntry<BenchWork> {
+  return { key, sequence: 1, content: typed(key, changes), state, problem: null, reason: null, insteadOf: null }
 }
 
 const entries = [

@@ -1,4 +1,4 @@
-import { merged, type OutboxEntry, type OutboxStore } from './outbox-entry.ts'
+import { merged, type KeptEntry, type OutboxEntry, type OutboxStore } from './outbox-entry.ts'
 
 export interface KeptListWiring<Content> {
   readonly store: OutboxStore<Content>
@@ -16,6 +16,7 @@ export class KeptList<Content> {
   readonly #wiring: KeptListWiring<Content>
   #entries: readonly OutboxEntry<Content>[] = []
   #canKeep = true
+  #unreadable = 0
   #isKeeping = false
   /** Counts what was written from here, so that an older look at the device is never taken for the newest. */
   #writes = 0
@@ -33,6 +34,11 @@ export class KeptList<Content> {
     return this.#canKeep
   }
 
+  /** How many entries lie on the device that a newer version of the program kept. */
+  get unreadable(): number {
+    return this.#unreadable
+  }
+
   /** Takes over what lies on the device. @param takenOff what a person dropped in another tab */
   async read(takenOff: readonly string[] = []): Promise<void> {
     this.#withhold(takenOff)
@@ -41,7 +47,9 @@ export class KeptList<Content> {
       writes = this.#writes
       kept = await this.#onDevice(() => this.#wiring.store.readAll())
     } while (writes !== this.#writes)
-    if (kept !== null) this.#set(merged(this.#entries, kept))
+    if (kept === null) return
+    this.#unreadable = kept.unreadable
+    this.#set(merged(this.#entries, kept.entries))
   }
 
   add(entry: OutboxEntry<Content>): void {
@@ -49,8 +57,8 @@ export class KeptList<Content> {
     void this.#keep()
   }
 
-  /** What became of an entry, here and on the device; one that was refused stays there until it is right. */
-  async change(key: string, change: { state: 'waiting' | 'refused'; problem: OutboxEntry<Content>['problem'] }): Promise<void> {
+  /** What became of an entry, here and on the device; one that was refused or put away stays there with why. */
+  async change(key: string, change: Pick<KeptEntry<Content>, 'state' | 'problem' | 'reason'>): Promise<void> {
     this.#replace(key, change)
     const entry = this.#entries.find((one) => one.key === key)
     if (entry === undefined || entry.sequence === null) return
@@ -67,14 +75,18 @@ export class KeptList<Content> {
     this.#wiring.announce([])
   }
 
-  async drop(keys: readonly string[]): Promise<void> {
-    const onDevice = this.#entries
-      .filter(({ key, state }) => keys.includes(key) && state !== 'stored')
-      .flatMap(({ sequence }) => sequence ?? [])
-    this.#withhold(keys)
-    if (onDevice.length === 0) return
-    await this.#write(() => this.#wiring.store.remove(onDevice))
-    this.#wiring.announce(keys)
+  /** What the service's answer shows by now no longer lies over it. Nothing else is touched. */
+  settle(keys: readonly string[]): void {
+    this.#withhold(this.#entries.flatMap(({ key, state }) => (state === 'stored' && keys.includes(key) ? [key] : [])))
+  }
+
+  /** Clears entries that were put away off the device. Nothing else is touched. */
+  async clear(keys: readonly string[]): Promise<void> {
+    const away = this.#entries.filter(({ key, state }) => state === 'put-away' && keys.includes(key))
+    if (away.length === 0) return
+    this.#withhold(away.map(({ key }) => key))
+    await this.#write(() => this.#wiring.store.remove(away.flatMap(({ sequence }) => sequence ?? [])))
+    this.#wiring.announce(away.map(({ key }) => key))
   }
 
   /** One after the other, so that the device numbers them in the order of typing. */

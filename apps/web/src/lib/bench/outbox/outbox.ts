@@ -1,6 +1,6 @@
 import { noNetwork, ProblemError } from '../../api/problem.ts'
 import { KeptList } from './kept-list.ts'
-import { isPassing, stopsAll, type OutboxEntry, type OutboxStore } from './outbox-entry.ts'
+import { isPassing, stopsAll, type OutboxEntry, type OutboxStore, type Refusal } from './outbox-entry.ts'
 
 export interface OutboxWiring<Content, Answer> {
   readonly store: OutboxStore<Content>
@@ -15,7 +15,10 @@ export interface OutboxWiring<Content, Answer> {
   readonly alone: <T>(work: () => Promise<T>) => Promise<T>
   /** Waits before the next attempt, for ever when null; resolves early when somebody asks to send now. */
   readonly pause: (milliseconds: number | null) => Promise<void>
-  readonly stored: (content: Content, answer: Answer) => void
+  /** Called with what the service has taken, before the device lets go of it. */
+  readonly stored: (content: Content, answer: Answer) => Promise<void>
+  /** Whether a refusal says only that something else must come first: then it keeps its place and waits for that. */
+  readonly comesLater: (content: Content, refusal: Refusal) => boolean
   readonly changed: (now: OutboxState<Content>) => void
   /** Tells the other tabs to look again, and which entries a person took off. */
   readonly announce: (takenOff: readonly string[]) => void
@@ -27,6 +30,8 @@ export interface OutboxState<Content> {
   readonly trouble: ProblemError | null
   /** Whether the device keeps what is typed. While it does not, nothing more may be accepted. */
   readonly canKeep: boolean
+  /** Entries on this device that only a newer version of the program can read. */
+  readonly unreadable: number
 }
 
 const firstPause = 1_000
@@ -34,7 +39,7 @@ const longestPause = 15_000
 
 /**
  * Sends what was typed, once the device has kept it, in the order of typing within its lane. A refused entry stays visible
- * and lets the next pass; nothing is dropped unless a person drops it.
+ * and lets the next pass; nothing is ever dropped: a person puts it right, or puts it away with a reason.
  */
 export class Outbox<Content, Answer> {
   readonly #wiring: OutboxWiring<Content, Answer>
@@ -74,18 +79,30 @@ export class Outbox<Content, Answer> {
 
   /** Takes an entry in at once; the refused one that it corrects goes as soon as this one is kept. */
   add(key: string, content: Content, insteadOf: OutboxEntry<Content> | null = null): void {
-    this.#list.add({ key, sequence: null, content, state: 'waiting', problem: null, insteadOf })
+    this.#list.add({ key, sequence: null, content, state: 'waiting', problem: null, reason: null, insteadOf })
   }
 
-  /** Gives a refused entry another try, with the key it had: only success is ever stored under a key. */
+  /** Gives an entry that was refused or put away another try, with the key it had: only success is ever stored under a key. */
   async sendAgain(key: string): Promise<void> {
-    await this.#list.change(key, { state: 'waiting', problem: null })
+    await this.#list.change(key, { state: 'waiting', problem: null, reason: null })
     void this.#run()
   }
 
-  /** Takes entries off the list: refused ones, or ones that the service's answer shows by now. */
-  drop(keys: readonly string[]): Promise<void> {
-    return this.#list.drop(keys)
+  /** Has an entry not sent, or not again: it stays on the device with the reason. */
+  async putAway(key: string, reason: string): Promise<void> {
+    const entry = this.#list.entries.find((one) => one.key === key)
+    if (entry === undefined || entry.state === 'stored') return
+    await this.#list.change(key, { state: 'put-away', problem: entry.problem, reason })
+  }
+
+  /** Takes what the service's answer shows by now off the list. */
+  settle(keys: readonly string[]): void {
+    this.#list.settle(keys)
+  }
+
+  /** Clears what was put away off the device, for good. */
+  clear(keys: readonly string[]): Promise<void> {
+    return this.#list.clear(keys)
   }
 
   async #run(): Promise<void> {
@@ -131,7 +148,7 @@ export class Outbox<Content, Answer> {
   async #attempt({ key, content }: OutboxEntry<Content>): Promise<ProblemError | null> {
     try {
       const answer = await this.#wiring.send(content, key)
-      this.#wiring.stored(content, answer)
+      await this.#wiring.stored(content, answer)
       await this.#list.arrived(key)
       if (this.#trouble !== null) {
         this.#trouble = null
@@ -140,9 +157,9 @@ export class Outbox<Content, Answer> {
       return null
     } catch (error) {
       const problem = asProblem(error)
-      if (isPassing(problem)) return problem
+      if (isPassing(problem) || this.#wiring.comesLater(content, problem)) return problem
       const { code, status, message } = problem
-      await this.#list.change(key, { state: 'refused', problem: { code, status, message } })
+      await this.#list.change(key, { state: 'refused', problem: { code, status, message }, reason: null })
       return null
     }
   }
@@ -155,7 +172,9 @@ export class Outbox<Content, Answer> {
   }
 
   #tell(): void {
-    this.#wiring.changed({ entries: this.#list.entries, trouble: this.#trouble, canKeep: this.#list.canKeep })
+    this.#wiring.changed({
+      entries: this.#list.entries, trouble: this.#trouble, canKeep: this.#list.canKeep, unreadable: this.#list.unreadable,
+    })
   }
 }
 

@@ -1,13 +1,13 @@
 import 'fake-indexeddb/auto'
 import { describe, expect, it, vi } from 'vitest'
 import { noNetwork, ProblemError } from '../../api/problem.ts'
-import { device, service, type Tab } from '../testing/outbox-tabs.ts'
+import { device, service, textOf, type Tab } from '../testing/outbox-tabs.ts'
 import { typed } from '../testing/typed.ts'
 
 const refusal = new ProblemError('length-too-fine', 422, 'Too fine.')
 const expired = new ProblemError('not-signed-in', 401, '')
 
-const texts = (tab: Tab, state: string) => tab.now.entries.filter((one) => one.state === state).map(({ content }) => content.reading.typed)
+const texts = (tab: Tab, state: string) => tab.now.entries.filter((one) => one.state === state).map(({ content }) => textOf(content))
 const keys = (tab: Tab) => tab.now.entries.map(({ key }) => key)
 const add = (tab: Tab, ...names: string[]) => { for (const name of names) tab.outbox.add(`key-${name}`, typed(name)) }
 const until = (look: () => unknown) => vi.waitFor(look, { timeout: 2_000, interval: 2 })
@@ -16,7 +16,7 @@ describe('the outbox', () => {
   it('keeps a value on the device before it sends it', async () => {
     let keptWhenSent: readonly string[] = []
     const to = service(async () => {
-      keptWhenSent = (await shared.store().readAll()).map(({ key }) => key)
+      keptWhenSent = (await shared.store().readAll()).entries.map(({ key }) => key)
       return null
     })
     const shared = device(to)
@@ -24,7 +24,7 @@ describe('the outbox', () => {
     add(tab, 'a')
     await until(() => expect(tab.stored).toEqual(['a']))
     expect(keptWhenSent).toEqual(['key-a'])
-    await until(async () => expect(await shared.store().readAll()).toEqual([]))
+    await until(async () => expect((await shared.store().readAll()).entries).toEqual([]))
   })
 
   it('sends values one after the other in the order they were typed', async () => {
@@ -77,14 +77,60 @@ describe('the outbox', () => {
     expect(to.sent.map(({ key }) => key)).toEqual(['key-a', 'key-a'])
   })
 
-  it('drops nothing but what a person drops', async () => {
-    const shared = device(service(() => refusal))
+  it('keeps what is put away on the device with the reason, until it is cleared or sent after all', async () => {
+    const to = service((_, attempt) => (attempt <= 2 ? refusal : null))
+    const shared = device(to)
     const tab = shared.open()
     add(tab, 'a', 'b')
     await until(() => expect(texts(tab, 'refused')).toEqual(['a', 'b']))
-    await tab.outbox.drop(['key-a'])
-    expect(keys(tab)).toEqual(['key-b'])
-    expect((await shared.store().readAll()).map(({ key }) => key)).toEqual(['key-b'])
+    await tab.outbox.putAway('key-a', 'another block')
+    await tab.outbox.putAway('key-b', 'read twice')
+    tab.close()
+    const after = shared.open()
+    await after.outbox.look()
+    expect(after.now.entries).toMatchObject([
+      { state: 'put-away', reason: 'another block', problem: { message: 'Too fine.' } }, { state: 'put-away', reason: 'read twice' },
+    ])
+    await after.outbox.sendAgain('key-b')
+    await until(() => expect(after.stored).toEqual(['b']))
+    await after.outbox.clear(['key-a', 'key-b'])
+    await until(async () => expect((await shared.store().readAll()).entries).toEqual([]))
+  })
+
+  it('settles only what has arrived', async () => {
+    const tab = device(service((text) => (text === 'a' ? refusal : null))).open()
+    add(tab, 'a', 'b')
+    await until(() => expect(tab.stored).toEqual(['b']))
+    await until(() => expect(texts(tab, 'stored')).toEqual(['b']))
+    tab.outbox.settle(['key-a', 'key-b'])
+    expect(keys(tab)).toEqual(['key-a'])
+  })
+})
+
+describe('work behind a step that is only marked as signed', () => {
+  const tooEarly = new ProblemError('operation-not-reachable', 409, 'Waits for “Wash”.')
+
+  it('keeps its place until that step has arrived, and holds up nothing else', async () => {
+    let isThere = false
+    const tab = device(service((text) => (text.startsWith('after') && !isThere ? tooEarly : null))).open()
+    for (const text of ['after 1', 'after 2']) tab.outbox.add(`key-${text}`, typed(text, { operationKey: 'hone', behind: true }))
+    tab.outbox.add('key-wash', {
+      kind: 'signature', id: 'wash signed', personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'wash', operationTitle: 'Wash',
+      behind: false, deviceAt: '2030-01-01T00:00:00Z', deviceOffset: null, definitionHash: 'h', signers: [{ id: 'A', name: 'A' }], readings: [],
+    })
+    await until(() => expect(tab.stored).toEqual(['wash signed']))
+    await until(() => expect(tab.now.trouble?.message).toBe('Waits for “Wash”.'))
+    expect(texts(tab, 'waiting')).toEqual(['after 1', 'after 2'])
+    isThere = true
+    await until(() => expect(tab.pauses.length).toBeGreaterThan(0))
+    tab.resume()
+    await until(() => expect(tab.stored).toEqual(['wash signed', 'after 1', 'after 2']))
+  })
+
+  it('is refused like anything else when it was not done behind one', async () => {
+    const tab = device(service(() => tooEarly)).open()
+    add(tab, 'a')
+    await until(() => expect(texts(tab, 'refused')).toEqual(['a']))
   })
 })
 
@@ -141,7 +187,7 @@ describe('a reload', () => {
     const before = shared.open()
     add(before, 'a', 'b', 'c')
     await until(() => expect(to.sent).toHaveLength(2))
-    await until(async () => expect(await shared.store().readAll()).toHaveLength(2))
+    await until(async () => expect((await shared.store().readAll()).entries).toHaveLength(2))
     before.close()
     const after = shared.open()
     await after.outbox.look()
@@ -154,7 +200,7 @@ describe('a reload', () => {
     const shared = device(to)
     const before = shared.open()
     add(before, 'a')
-    await until(async () => expect(await shared.store().readAll()).toMatchObject([{ state: 'refused' }]))
+    await until(async () => expect((await shared.store().readAll()).entries).toMatchObject([{ state: 'refused' }]))
     before.close()
     const after = shared.open()
     await after.outbox.look()
@@ -163,7 +209,7 @@ describe('a reload', () => {
     after.outbox.add('key-better', typed('better'), refused)
     expect(keys(after)).toEqual(['key-better'])
     await until(() => expect(after.stored).toEqual(['better']))
-    await until(async () => expect(await shared.store().readAll()).toEqual([]))
+    await until(async () => expect((await shared.store().readAll()).entries).toEqual([]))
   })
 })
 
@@ -174,17 +220,19 @@ describe('two tabs', () => {
     const [one, two] = [shared.open(), shared.open()]
     const names = Array.from({ length: 20 }, (_, index) => `v${index}`)
     names.forEach((name, index) => add(index % 2 === 0 ? one : two, name))
-    await until(async () => expect(await shared.store().readAll()).toEqual([]))
+    await until(async () => expect((await shared.store().readAll()).entries).toEqual([]))
     expect(to.sent.map(({ text }) => text).toSorted()).toEqual(names.toSorted())
     for (const tab of [one, two]) await until(() => expect(texts(tab, 'waiting')).toEqual([]))
   })
 
-  it('both show what was refused, until it is dropped in one of them', async () => {
+  it('both show what was refused, until it is put away and cleared in one of them', async () => {
     const shared = device(service(() => refusal))
     const [one, two] = [shared.open(), shared.open()]
     add(one, 'a')
     await until(() => expect([texts(one, 'refused'), texts(two, 'refused')]).toEqual([['a'], ['a']]))
-    await two.outbox.drop(['key-a'])
+    await two.outbox.putAway('key-a', 'no')
+    await until(() => expect(texts(one, 'put-away')).toEqual(['a']))
+    await two.outbox.clear(['key-a'])
     await until(() => expect([keys(one), keys(two)]).toEqual([[], []]))
   })
 })
@@ -218,22 +266,67 @@ describe('what lies on the device', () => {
     const careless = typed('a')
     tab.outbox.add('key-a', { ...careless, pin: '918273', reading: { ...careless.reading, pin: '918273' } } as typeof careless)
     add(tab, 'b')
-    await until(async () => expect(await shared.store().readAll()).toMatchObject([{ sequence: 1 }, { sequence: 2 }]))
+    await until(async () => expect((await shared.store().readAll()).entries).toMatchObject([{ sequence: 1 }, { sequence: 2 }]))
     const dump = JSON.stringify(await everythingKept())
     expect(dump).toContain('reading-a')
-    expect(dump).toContain('"version":1')
+    expect(dump).toContain('"version":2')
     expect(dump).not.toContain('918273')
   })
 })
+
+describe('a new version of the program', () => {
+  it('takes over what the one before kept, in its order and under its keys', async () => {
+    const to = service()
+    const shared = device(to)
+    const { kind: _, behind: __, cellTitle: ___, ...before } = typed('a')
+    await keepAsBefore(shared.name, [
+      { version: 1, key: 'key-a', content: before, state: 'waiting', problem: null },
+      { version: 1, key: 'key-b', content: { ...before, reading: { ...before.reading, typed: 'b' } }, state: 'refused', problem: refusalAsKept },
+    ])
+    const tab = shared.open()
+    add(tab, 'c')
+    await until(() => expect(tab.stored).toEqual(['a', 'c']))
+    expect(to.sent.map(({ key }) => key)).toEqual(['key-a', 'key-c'])
+    expect(tab.now.entries.find(({ key }) => key === 'key-b')).toMatchObject({ state: 'refused', content: { kind: 'reading' } })
+  })
+
+  it('of which this page knows nothing yet leaves its entries where they are, and says how many', async () => {
+    const shared = device(service())
+    await shared.store().readAll()
+    const database = await opened(shared.name)
+    database.transaction('work', 'readwrite').objectStore('work').add({ version: 99, key: 'key-x', content: {} })
+    database.close()
+    const tab = shared.open()
+    await tab.outbox.look()
+    expect([tab.now.unreadable, tab.now.entries]).toEqual([1, []])
+    expect(JSON.stringify(await everythingKept())).toContain('key-x')
+  })
+})
+
+const refusalAsKept = { code: 'length-too-fine', status: 422, message: 'Too fine.' }
+
+function opened(name: string, version?: number, upgrade: (database: IDBDatabase) => void = () => undefined): Promise<IDBDatabase> {
+  return new Promise((done) => {
+    const opening = indexedDB.open(name, version)
+    opening.onupgradeneeded = () => upgrade(opening.result)
+    opening.onsuccess = () => done(opening.result)
+  })
+}
+
+/** The shelf as version 1 of the program made it. */
+async function keepAsBefore(name: string, entries: readonly object[]): Promise<void> {
+  const database = await opened(name, 1, (made) => { made.createObjectStore('readings', { keyPath: 'sequence', autoIncrement: true }) })
+  const transaction = database.transaction('readings', 'readwrite')
+  for (const entry of entries) transaction.objectStore('readings').add(entry)
+  await new Promise((done) => { transaction.oncomplete = done })
+  database.close()
+}
 
 /** Every record of every database of this device. */
 async function everythingKept(): Promise<unknown[]> {
   const found: unknown[] = []
   for (const { name = '' } of await indexedDB.databases()) {
-    const database = await new Promise<IDBDatabase>((done) => {
-      const opening = indexedDB.open(name)
-      opening.onsuccess = () => done(opening.result)
-    })
+    const database = await opened(name)
     for (const store of database.objectStoreNames) {
       const reading = database.transaction(store).objectStore(store).getAll()
       found.push(...await new Promise<unknown[]>((done) => { reading.onsuccess = () => done(reading.result) }))

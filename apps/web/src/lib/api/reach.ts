@@ -1,0 +1,27 @@
+/** What every call knows of the way to the server: whether the last answer came, and how far its clock is ahead. */
+
+const listeners = new Set<(reached: boolean) => void>()
+
+/** Tells whoever listens whether a call got an answer, any answer. */
+export function sayReached(reached: boolean): void {
+  for (const listener of listeners) listener(reached)
+}
+
+export function onReach(listener: (reached: boolean) => void): void {
+  listeners.add(listener)
+}
+
+const entry = 'server-clock-ahead'
+
+/** Notes how far the server's clock is ahead, from the Date of an answer, which has whole seconds. */
+export function noteServerClock(date: string | null, now = Date.now()): void {
+  const server = date === null ? NaN : Date.parse(date)
+  if (Number.isNaN(server) || typeof localStorage === 'undefined') return
+  localStorage.setItem(entry, String(server + 500 - now))
+}
+
+/** Milliseconds by which the server's clock was ahead of the device's at their last contact; null before the first. */
+export function serverClockAhead(): number | null {
+  const kept = localStorage.getItem(entry)
+  return kept === null ? null : Number(kept)
+}

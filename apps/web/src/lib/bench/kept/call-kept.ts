@@ -1,0 +1,35 @@
+import type { RouteDefinition } from '@tenths/contract'
+import { address, call, type AnswerOf, type CallInput, type CallSettings } from '../../api/call.ts'
+import { ProblemError } from '../../api/problem.ts'
+import { keepAnswer, keptAnswer } from './kept-answers.ts'
+
+/** After this long without an answer what is kept is shown, in milliseconds. */
+const patience = 10_000
+
+/**
+ * As `call`, for what is opened at a bench: each answer is kept on the device, and shown again while the server
+ * cannot be reached.
+ * @throws ProblemError as `call` does, `no-network` only when nothing is kept
+ */
+export async function callKept<R extends RouteDefinition>(
+  route: R, input: CallInput<R>, settings: CallSettings = {},
+): Promise<AnswerOf<R>> {
+  const { params, query } = input as { params?: Record<string, string | number>; query?: Record<string, unknown> }
+  const where = address(route.path, params, query)
+  const timeout = AbortSignal.timeout(patience)
+  try {
+    const signal = settings.signal ? AbortSignal.any([settings.signal, timeout]) : timeout
+    const answer = await call(route, input, { ...settings, signal })
+    await keepAnswer(where, answer)
+    return answer
+  } catch (error) {
+    const kept = isAway(error) ? await keptAnswer(where) : undefined
+    if (kept === undefined) throw error
+    return kept as AnswerOf<R>
+  }
+}
+
+/** No answer, or a proxy's word that the server gives none. */
+function isAway(error: unknown): boolean {
+  return error instanceof ProblemError && (error.code === 'no-network' || (error.code === 'answer-unreadable' && error.status >= 502))
+}

@@ -1,0 +1,81 @@
+import type { ObservationState } from '../sheet/operation-sheet.ts'
+import { plainReading, type TypedReading } from './typed-reading.ts'
+
+/** Where and by whom something was done at a bench. */
+export interface DoneAtStep {
+  readonly personId: string
+  /** The person's name, for whoever sees that it waits. */
+  readonly by: string
+  readonly jobId: string
+  readonly jobNumber: number
+  readonly operationKey: string
+  readonly operationTitle: string
+  /** It was done behind steps that are only marked as signed: it goes out when those have arrived. */
+  readonly behind: boolean
+  /** By the device's own clock. */
+  readonly deviceAt: string
+}
+
+/** One thing to see, looked at. */
+export interface Tick extends DoneAtStep {
+  readonly kind: 'tick'
+  readonly id: string
+  readonly item: string
+  readonly title: string
+  readonly outcome: ObservationState['outcome']
+  readonly note: string
+  /** Since when part and gauge have stood side by side, for a thing that asks for it. */
+  readonly since: string | null
+}
+
+/** A touch on the person's clock. */
+export interface ClockTurn extends DoneAtStep {
+  readonly kind: 'clock'
+  readonly id: string
+  readonly action: 'start' | 'stop'
+  readonly deviceOffset: number | null
+}
+
+/** A step marked as signed, to be confirmed with a PIN when the network is back. */
+export interface MarkedSigned extends DoneAtStep {
+  readonly kind: 'signature'
+  readonly id: string
+  readonly definitionHash: string
+  readonly signers: readonly { readonly id: string; readonly name: string }[]
+  /** The readings that it relies on. */
+  readonly readings: readonly string[]
+  readonly deviceOffset: number | null
+}
+
+/** Everything that is done at a bench and must reach the service once. */
+export type BenchWork = TypedReading | Tick | ClockTurn | MarkedSigned
+
+/** Exactly the fields of its kind, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
+export function plainWork(work: BenchWork): BenchWork {
+  if (work.kind === 'reading') return plainReading(work)
+  const { kind, id, deviceAt } = work
+  const step = plainStep(work)
+  if (kind === 'tick') {
+    const { item, title, outcome, note, since } = work
+    return { ...step, kind, id, deviceAt, item, title, outcome, note, since }
+  }
+  const { deviceOffset } = work
+  if (kind === 'clock') return { ...step, kind, id, deviceAt, deviceOffset, action: work.action }
+  const signers = work.signers.map((signer) => ({ id: signer.id, name: signer.name }))
+  return { ...step, kind, id, deviceAt, deviceOffset, definitionHash: work.definitionHash, signers, readings: [...work.readings] }
+}
+
+function plainStep(done: DoneAtStep): Omit<DoneAtStep, 'deviceAt'> {
+  const { personId, by, jobId, jobNumber, operationKey, operationTitle, behind } = done
+  return { personId, by, jobId, jobNumber, operationKey, operationTitle, behind }
+}
+
+const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not applicable' } as const
+
+/** What it was, in few words: “Oil hole open: seen”. */
+export function sayWork(work: BenchWork): string {
+  if (work.kind === 'reading') return `${work.cellTitle}: ${work.reading.typed}`
+  if (work.kind === 'tick') return `${work.title}: ${outcomes[work.outcome]}`
+  if (work.kind === 'clock') return work.action === 'start' ? 'Clock started' : 'Clock stopped'
+  return 'Signed, to be confirmed'
+}

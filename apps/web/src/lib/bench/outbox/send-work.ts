@@ -1,0 +1,64 @@
+import { markSigned, observe, startWork, takeReadings } from '@tenths/contract'
+import { call, type AnswerOf, type CallSettings } from '../../api/call.ts'
+import type { BenchWork, ClockTurn, MarkedSigned, Tick } from './bench-work.ts'
+import type { TypedReading } from './typed-reading.ts'
+
+/** Steps that are open again because of what was sent. */
+export type Reopened = AnswerOf<typeof takeReadings>['reopened']
+
+/**
+ * Sends one piece of work. Each names itself and its person, so that a repeat has one effect however late it comes,
+ * and never lands under another's name.
+ * @throws ProblemError as `call` does
+ */
+export async function sendWork(work: BenchWork, settings: CallSettings): Promise<Reopened> {
+  if (work.kind === 'reading') return (await sendReading(work, settings)).reopened
+  if (work.kind === 'tick') await sendTick(work, settings)
+  else if (work.kind === 'clock') await sendTurn(work, settings)
+  else await sendSignature(work, settings)
+  return []
+}
+
+function sendReading({ personId, jobId, operationKey, behind, pass, reading, confirmed }: TypedReading, settings: CallSettings) {
+  const { id, partId, feature, number, gaugeId, state, setOn } = pass
+  return call(takeReadings, {
+    params: { id: jobId },
+    body: {
+      operationKey,
+      takenBy: personId,
+      ...(behind && { behind }),
+      pass: { id, partId, feature, number, gaugeId, state, setOn },
+      readings: [{
+        id: reading.id,
+        point: reading.point,
+        value: reading.value,
+        typed: reading.typed,
+        supersedes: reading.supersedes,
+        reason: reading.reason,
+        deviceAt: reading.takenAt,
+        confirmed,
+      }],
+    },
+  }, settings)
+}
+
+function sendTick({ personId, jobId, operationKey, behind, id, item, outcome, note, since, deviceAt }: Tick, settings: CallSettings) {
+  const observations = [{ id, item, outcome, note, since, deviceAt }]
+  const body = { operationKey, seenBy: personId, ...(behind && { behind }), observations }
+  return call(observe, { params: { id: jobId }, body }, settings)
+}
+
+function sendTurn({ personId, jobId, operationKey, id, action, deviceAt, deviceOffset }: ClockTurn, settings: CallSettings) {
+  const body = { id, operationKey, action, workedBy: personId, deviceAt, deviceOffset }
+  return call(startWork, { params: { id: jobId }, body }, settings)
+}
+
+function sendSignature(
+  { personId, jobId, operationKey, id, definitionHash, signers, readings, deviceAt, deviceOffset }: MarkedSigned, settings: CallSettings,
+) {
+  const body = {
+    id, operationKey, definitionHash, signedBy: personId, signers: signers.map((signer) => signer.id),
+    readings: [...readings], deviceAt, deviceOffset,
+  }
+  return call(markSigned, { params: { id: jobId }, body }, settings)
+}

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest'
+import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
+import { typed } from '../testing/typed.ts'
+import type { OperationSheet } from './operation-sheet.ts'
+import { withWork } from './with-work.ts'
+
+const done: DoneAtStep = {
+  personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'hone-small-ends', operationTitle: 'Hone small ends', behind: false,
+  deviceAt: '2030-01-01T00:00:00Z',
+}
+// Only what is looked at here.
+const sheet = {
+  job: { id: 'job-1' }, operation: { key: 'hone-small-ends' }, passes: [], observations: [], pending: [], signOffs: [],
+  waitsFor: [{ key: 'wash', title: 'Wash', marked: false }], work: { running: false, minutes: 5 },
+} as unknown as OperationSheet
+const tick = (outcome: 'seen' | 'not-seen'): BenchWork => ({ ...done, kind: 'tick', id: outcome, item: 'oil-hole', title: 'Oil hole', outcome, note: '', since: null })
+const signature = (operationKey: string): BenchWork => ({
+  ...done, operationKey, kind: 'signature', id: 's', definitionHash: 'h', signers: [{ id: 'A', name: 'A' }], readings: [], deviceOffset: null,
+})
+
+describe('a sheet with what was done on this device', () => {
+  it('shows readings, the latest tick of each thing, the clock and the mark of its signature', () => {
+    const shown = withWork(sheet, [
+      typed('a'), tick('seen'), tick('not-seen'), { ...done, kind: 'clock', id: 'c', action: 'start', deviceOffset: null }, signature('hone-small-ends'),
+    ])
+    expect(shown.passes.flatMap(({ readings }) => readings.map((reading) => reading.typed))).toEqual(['a'])
+    expect(shown.observations).toMatchObject([{ item: 'oil-hole', outcome: 'not-seen', by: 'A' }])
+    expect(shown.work).toEqual({ running: true, minutes: 5 })
+    expect(shown.pending).toMatchObject([{ id: 's', state: 'to-confirm', signers: [{ name: 'A', confirmed: false }] }])
+    expect(sheet.observations).toEqual([])
+  })
+
+  it('knows when a step before it was marked as signed here', () => {
+    expect(withWork(sheet, [signature('wash')]).waitsFor).toEqual([{ key: 'wash', title: 'Wash', marked: true }])
+  })
+
+  it('is the same sheet when nothing of its own was done, so that it need not be kept again', () => {
+    expect(withWork(sheet, [{ ...tick('seen'), operationKey: 'wash' }, { ...tick('seen'), jobId: 'job-2' }])).toBe(sheet)
+  })
+
+  it('shows nothing twice that the service answers already', () => {
+    const once = withWork(sheet, [typed('a'), signature('hone-small-ends')])
+    expect(withWork(once, [typed('a'), signature('hone-small-ends')])).toEqual(once)
+  })
+})

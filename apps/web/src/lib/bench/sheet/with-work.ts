@@ -1,0 +1,43 @@
+import type { BenchWork, MarkedSigned, Tick } from '../outbox/bench-work.ts'
+import { withLocal } from '../readings/passes.ts'
+import type { OperationSheet } from './operation-sheet.ts'
+
+/**
+ * A sheet with what was done on this device and is not in the service's answer yet, in the order in which it was done.
+ * Work on another step of the job counts only where it lets this step begin.
+ */
+export function withWork(sheet: OperationSheet, work: readonly BenchWork[]): OperationSheet {
+  const ofJob = work.filter(({ jobId }) => jobId === sheet.job.id)
+  const readings = ofJob.filter((one) => one.kind === 'reading').filter((one) => isHere(sheet, one))
+  let now = readings.length === 0 ? sheet : { ...sheet, passes: [...withLocal(sheet.passes, readings)] }
+  for (const one of ofJob) now = withOne(now, one)
+  return now
+}
+
+function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
+  if (work.kind === 'signature') return withSignature(sheet, work)
+  if (!isHere(sheet, work)) return sheet
+  if (work.kind === 'tick') return { ...sheet, observations: [...sheet.observations.filter(({ item }) => item !== work.item), seen(work)] }
+  if (work.kind === 'clock') return { ...sheet, work: { ...sheet.work, running: work.action === 'start' } }
+  return sheet
+}
+
+function isHere(sheet: OperationSheet, { operationKey }: BenchWork): boolean {
+  return operationKey === sheet.operation.key
+}
+
+function seen({ item, outcome, note, since, by, deviceAt }: Tick): OperationSheet['observations'][number] {
+  return { item, outcome, note, since, by, observedAt: deviceAt }
+}
+
+function withSignature(sheet: OperationSheet, work: MarkedSigned): OperationSheet {
+  if (!isHere(sheet, work)) {
+    if (!sheet.waitsFor.some(({ key, marked }) => key === work.operationKey && !marked)) return sheet
+    return { ...sheet, waitsFor: sheet.waitsFor.map((step) => (step.key === work.operationKey ? { ...step, marked: true } : step)) }
+  }
+  if (sheet.pending.some(({ id }) => id === work.id) || sheet.signOffs.some(({ id }) => id === work.id)) return sheet
+  const { id, jobId, jobNumber, operationKey, operationTitle: title, deviceAt: signedAt } = work
+  const signers = work.signers.map((signer) => ({ ...signer, confirmed: false }))
+  const pending = { id, jobId, jobNumber, operationKey, title, signedAt, signers, state: 'to-confirm' as const, reason: null }
+  return { ...sheet, pending: [...sheet.pending, pending] }
+}
