@@ -14,6 +14,7 @@ import { peopleRoutes } from './people/routes.ts'
 import { planRoutes } from './plans/routes.ts'
 import { recordRoutes } from './record/routes.ts'
 import { statusRoutes } from './status/routes.ts'
+import { trialFitRoutes } from './trial-fit/routes.ts'
 
 /** Everything below /api, and a 404 of its own: an unknown address there must not answer a page. */
 export async function apiRoutes(app: FastifyInstance): Promise<void> {
@@ -28,6 +29,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   jobRoutes(app)
   planRoutes(app)
   operationRoutes(app)
+  trialFitRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

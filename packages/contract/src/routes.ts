@@ -6,6 +6,7 @@ import * as findings from './resources/findings.ts'
 import * as jobs from './resources/jobs.ts'
 import * as people from './resources/people.ts'
 import * as plans from './resources/plans.ts'
+import * as trialFit from './resources/trial-fit.ts'
 import type { RouteDefinition } from './route.ts'
 
 function isRoute(value: unknown): value is RouteDefinition {
@@ -14,7 +15,7 @@ function isRoute(value: unknown): value is RouteDefinition {
 
 /** Every route of the service by name: registered by the API, tried role by role in a test, listed in openapi.json. */
 export const routes: Readonly<Record<string, RouteDefinition>> = Object.fromEntries(
-  [people, customers, engines, jobs, plans, bench, findings, desk]
+  [people, customers, engines, jobs, plans, bench, findings, desk, trialFit]
     .flatMap((resource) => Object.entries(resource as Record<string, unknown>))
     .filter((entry): entry is [string, RouteDefinition] => isRoute(entry[1])),
 )

@@ -74,7 +74,7 @@ export * from './trial-fit/trial-fit-types.ts'
 export * from './trial-fit/trial-fit.ts'
 export * from './trial-fit/suggestion-types.ts'
 export * from './trial-fit/suggestions.ts'
-export { seatTitle } from './trial-fit/families.ts'
+export { markingSentence } from './trial-fit/families.ts'
 export type { JobAsMeasured } from './trial-fit/rearranged.ts'
 
 export type { Doubt } from './plausibility/doubt.ts'

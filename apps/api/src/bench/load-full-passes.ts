@@ -1,6 +1,7 @@
 import type { Pass } from '@tenths/contract'
 import type { z } from 'zod'
 import type { Queryable } from '../database/queryable.ts'
+import { stateNow } from '../judging/state-now.ts'
 
 export type WirePass = z.infer<typeof Pass>
 
@@ -15,16 +16,18 @@ interface PassRow extends Omit<WirePass, 'setOn' | 'openedAt' | 'readings'> {
  * Passes with all their readings, superseded ones included, oldest first: everything that was ever measured
  * of the job, or of the features that are named.
  * @param features pairs of part and feature; null for all
+ * @param states those that the readings were taken in, or those that they still hold for
  */
 export async function loadFullPasses(
   database: Queryable, jobId: string, features: readonly { partId: string; feature: string }[] | null,
+  states: 'as-taken' | 'now',
 ): Promise<WirePass[]> {
   const { rows } = await database.query<PassRow>(
     `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number,
             pass.operation_key AS "operationKey", pass.gauge_id AS "gaugeId", gauge.mark AS "gaugeMark",
             gauge.quantity,
             pass.standard_uncertainty AS "standardUncertainty",
-            pass.state, pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
+            ${states === 'as-taken' ? 'pass.state' : stateNow} AS state, pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
             opener.name AS by, pass.opened_at AS "openedAt", coalesce(taken.readings, '[]') AS readings
        FROM pass
        JOIN gauge ON gauge.id = pass.gauge_id

@@ -8,6 +8,7 @@ import { featuresAt, requirementsOf } from '../judging/features-of.ts'
 import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
+import { loadMarks } from '../parts/load-marks.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
@@ -51,7 +52,7 @@ export async function readOperation(
     requirements,
     orientation: plan.orientation,
     placed,
-    passes: await loadFullPasses(database, job.id, measured),
+    passes: await loadFullPasses(database, job.id, measured, 'now'),
     verdicts: standing.verdicts,
     gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
     observations: await loadObservations(database, job.id, key),
@@ -67,10 +68,7 @@ export async function readOperation(
 async function loadMarked(
   database: Queryable, { jobId, placed }: Evidence, places: ReadonlySet<string>,
 ): Promise<Page['placed']> {
-  const { rows } = await database.query<{ id: string; mark: string }>(
-    'SELECT id, mark FROM part WHERE job_id = $1', [jobId],
-  )
-  const marks = new Map(rows.map(({ id, mark }) => [id, mark]))
+  const marks = await loadMarks(database, jobId)
   return placed.filter(({ place }) => places.has(place)).map(
     (one) => ({ ...one, mark: marks.get(one.partId) ?? '' }),
   )

@@ -1,6 +1,7 @@
 import type { CountingReading, MeasuringState } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 import type { Evidence } from './evidence.ts'
+import { stateNow } from './state-now.ts'
 
 interface PassRow {
   readonly id: string
@@ -23,7 +24,7 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
   const { rows } = await database.query<PassRow>(
     `SELECT pass.id, pass.part_id AS "partId", pass.feature, pass.number,
             pass.operation_key AS "operationKey",
-            pass.standard_uncertainty AS "standardUncertainty", pass.state,
+            pass.standard_uncertainty AS "standardUncertainty", ${stateNow} AS state,
             pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
             coalesce(counting.readings, '[]') AS readings
        FROM (SELECT DISTINCT ON (part_id, feature) *

@@ -25,7 +25,7 @@ export async function placeParts(
   announce({ kind: 'place-parts', jobId: params.id })
   await lockJob(client, params.id)
   await checkMoves(client, params.id, body.moves)
-  return move(client, { jobId: params.id, personId: person.id, reason: body.reason, moves: body.moves })
+  return moveParts(client, { jobId: params.id, personId: person.id, reason: body.reason, moves: body.moves })
 }
 
 /**
@@ -50,7 +50,7 @@ export async function addPart(
       'already-exists', `This job has a part marked ${body.mark} already: give it another mark.`, 'mark',
     )
   }
-  return move(client, {
+  return moveParts(client, {
     jobId, personId: person.id, reason: body.reason, moves: [
       { id: body.placementId, partId: body.id, place: body.place },
     ],
@@ -91,16 +91,20 @@ function unknownPlace(field: string): ServiceError {
   )
 }
 
-async function move(
+/**
+ * Puts parts that were checked in their places, re-opens what relied on them where they sat, and counts the job anew.
+ */
+export async function moveParts(
   client: PoolClient,
   { jobId, personId, reason, moves }: {
     jobId: string; personId: string; reason: string; moves: readonly Move[]
   },
 ): Promise<{ reopened: { key: string; title: string }[] }> {
+  // The clock's own time: the transaction began before the job was locked, and a pass may have been opened since.
   const before = await loadPlaced(client, jobId)
   await client.query(
-    `INSERT INTO placement (id, job_id, part_id, place, placed_by, reason)
-     SELECT id, $1, part_id, place, $2, $6
+    `INSERT INTO placement (id, job_id, part_id, place, placed_by, reason, placed_at)
+     SELECT id, $1, part_id, place, $2, $6, clock_timestamp()
        FROM unnest($3::uuid[], $4::uuid[], $5::text[]) WITH ORDINALITY AS fresh (id, part_id, place, turn)
       ORDER BY turn
      ON CONFLICT (id) DO NOTHING`,

@@ -1,4 +1,5 @@
 import type { PoolClient } from 'pg'
+import type { Queryable } from '../database/queryable.ts'
 import type { LiveSignOff } from './re-open.ts'
 
 /**
@@ -60,7 +61,7 @@ export async function relyingOnFeature(
 
 /** Live sign-offs that relied on any measuring of these parts, where they sat until now. */
 export async function relyingOnParts(
-  client: PoolClient, jobId: string, partIds: readonly string[],
+  client: Queryable, jobId: string, partIds: readonly string[],
 ): Promise<LiveSignOff[]> {
   const { rows } = await client.query<LiveSignOff>(
     `${live}

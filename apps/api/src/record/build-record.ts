@@ -60,7 +60,7 @@ export async function readRecord(database: Queryable, number: number, now: Date)
       }),
       signOffs: signOffs.filter(({ operationKey }) => operationKey === operation.key),
     })),
-    passes: (await loadFullPasses(database, jobId, null)).map((pass) => ({
+    passes: (await loadFullPasses(database, jobId, null, 'as-taken')).map((pass) => ({
       ...pass, mark: markOf.get(pass.partId) ?? '', place: placeOf.get(pass.partId) ?? null,
     })),
     parts: parts.map(({ id, ...part }) => ({ ...part, place: placeOf.get(id) ?? null })),

@@ -33,6 +33,7 @@ export interface Pairing {
 /** Parts of one kind in other places, so that the fit farthest from its target comes nearer. */
 export interface Suggestion {
   readonly kind: PartKind
+  readonly title: string
   readonly moves: readonly SuggestedMove[]
   readonly fits: readonly FitBeforeAndAfter[]
   readonly before: Pairing
