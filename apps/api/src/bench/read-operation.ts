@@ -13,6 +13,7 @@ import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
 import { loadSignOffPages } from './load-sign-offs.ts'
+import { drawnFrom } from './drawn-from.ts'
 import { operationOf } from './reach.ts'
 import { timeWorked } from './work-time.ts'
 
@@ -50,7 +51,7 @@ export async function readOperation(
     waitsFor: standing.waitsFor.map(({ key: earlier, title }) => ({ key: earlier, title })),
     features,
     requirements,
-    orientation: plan.orientation,
+    ...drawnFrom(plan, operation),
     placed,
     passes: await loadFullPasses(database, job.id, measured, 'now'),
     verdicts: standing.verdicts,
