@@ -18,6 +18,7 @@ import { photographRoutes } from './photographs/routes.ts'
 import { planRoutes } from './plans/routes.ts'
 import { recordRoutes } from './record/routes.ts'
 import { statusRoutes } from './status/routes.ts'
+import { trialFitRoutes } from './trial-fit/routes.ts'
 
 /** Everything below /api, and a 404 of its own: an unknown address there must not answer a page. */
 export async function apiRoutes(app: FastifyInstance): Promise<void> {
@@ -36,6 +37,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   lotRoutes(app)
   photographRoutes(app)
   pendingRoutes(app)
+  trialFitRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

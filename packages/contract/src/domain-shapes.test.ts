@@ -16,6 +16,8 @@ describe('what travels', () => {
     expectTypeOf<domain.Verdict>().toExtend<Wire<typeof contract.Verdict>>()
     expectTypeOf<domain.PlanFinding>().toExtend<Wire<typeof contract.PlanFinding>>()
     expectTypeOf<domain.CylinderOrientation>().toExtend<Wire<typeof contract.CylinderOrientation>>()
+    expectTypeOf<domain.RingClock>().toExtend<Wire<typeof contract.RingClock>>()
+    expectTypeOf<Wire<typeof contract.RingClock>>().toExtend<domain.RingClock>()
     expect(contract.Requirement.shape.key).toBeDefined()
   })
 

@@ -10,6 +10,7 @@ import * as people from './resources/people.ts'
 import * as photographs from './resources/photographs.ts'
 import * as pendingSignOffs from './resources/pending-sign-offs.ts'
 import * as plans from './resources/plans.ts'
+import * as trialFit from './resources/trial-fit.ts'
 import type { RouteDefinition } from './route.ts'
 
 function isRoute(value: unknown): value is RouteDefinition {
@@ -18,7 +19,7 @@ function isRoute(value: unknown): value is RouteDefinition {
 
 /** Every route of the service by name: registered by the API, tried role by role in a test, listed in openapi.json. */
 export const routes: Readonly<Record<string, RouteDefinition>> = Object.fromEntries(
-  [people, customers, engines, jobs, plans, bench, pendingSignOffs, inspections, lots, photographs, findings, desk]
+  [people, customers, engines, jobs, plans, bench, pendingSignOffs, inspections, lots, photographs, trialFit, findings, desk]
     .flatMap((resource) => Object.entries(resource as Record<string, unknown>))
     .filter((entry): entry is [string, RouteDefinition] => isRoute(entry[1])),
 )

@@ -11,12 +11,14 @@ import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
 import { countingInspections } from '../judging/tested.ts'
 import { loadLotPlaces } from '../lots/load-lots.ts'
-import { loadPhotographs } from '../photographs/load-photographs.ts'
+import { loadMarks } from '../parts/load-marks.ts'
 import { loadPending } from '../pending/load-pending.ts'
+import { loadPhotographs } from '../photographs/load-photographs.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
 import { loadSignOffPages } from './load-sign-offs.ts'
+import { drawnFrom } from './drawn-from.ts'
 import { operationOf } from './reach.ts'
 import { timeWorked } from './work-time.ts'
 
@@ -58,7 +60,7 @@ export async function readOperation(
     )),
     features,
     requirements,
-    orientation: plan.orientation,
+    ...drawnFrom(plan, operation),
     placed,
     passes: await loadFullPasses(database, job.id, measured),
     verdicts: standing.verdicts,
@@ -80,10 +82,7 @@ export async function readOperation(
 async function loadMarked(
   database: Queryable, { jobId, placed }: Evidence, places: ReadonlySet<string>,
 ): Promise<Page['placed']> {
-  const { rows } = await database.query<{ id: string; mark: string }>(
-    'SELECT id, mark FROM part WHERE job_id = $1', [jobId],
-  )
-  const marks = new Map(rows.map(({ id, mark }) => [id, mark]))
+  const marks = await loadMarks(database, jobId)
   return placed.filter(({ place }) => places.has(place)).map(
     (one) => ({ ...one, mark: marks.get(one.partId) ?? '' }),
   )

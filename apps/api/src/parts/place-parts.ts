@@ -1,5 +1,5 @@
 import type { addPart as addPartRoute, placeParts as placePartsRoute } from '@tenths/contract'
-import { partOfPlace, type PlacedPart } from '@tenths/domain'
+import { partOfPlace } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { v7 as uuid } from 'uuid'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
@@ -9,11 +9,10 @@ import type { Answer } from '../http/register.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
 import { loadPlaced } from '../judging/load-placed.ts'
 import { projectOperations } from '../judging/project-operations.ts'
-import type { Standing } from '../judging/standing.ts'
 import { keepLots } from '../lots/set-lots.ts'
 import { reOpen } from '../re-opening/re-open.ts'
-import { relyingOnParts } from '../re-opening/relying.ts'
 import { placesOf } from './create-parts.ts'
+import { relyingOnMove } from './relying-on-move.ts'
 
 interface Move {
   readonly id: string
@@ -28,7 +27,7 @@ export async function placeParts(
   announce({ kind: 'place-parts', jobId: params.id })
   await lockJob(client, params.id)
   await checkMoves(client, params.id, body.moves)
-  return move(client, { jobId: params.id, personId: person.id, reason: body.reason, moves: body.moves })
+  return moveParts(client, { jobId: params.id, personId: person.id, reason: body.reason, moves: body.moves })
 }
 
 /**
@@ -58,7 +57,7 @@ export async function addPart(
       jobId, personId: person.id, reason: '', lots: [{ id: uuid(), partId: body.id, lot: body.lot }],
     })
   }
-  return move(client, {
+  return moveParts(client, {
     jobId, personId: person.id, reason: body.reason, moves: [
       { id: body.placementId, partId: body.id, place: body.place },
     ],
@@ -99,7 +98,10 @@ function unknownPlace(field: string): ServiceError {
   )
 }
 
-async function move(
+/**
+ * Puts parts that were checked in their places, re-opens what relied on them where they sat, and counts the job anew.
+ */
+export async function moveParts(
   client: PoolClient,
   { jobId, personId, reason, moves }: {
     jobId: string; personId: string; reason: string; moves: readonly Move[]
@@ -118,26 +120,9 @@ async function move(
       reason,
     ],
   )
-  const after = await loadPlaced(client, jobId)
-  const affected = movedParts(before, after)
-  const { standings } = await projectOperations(client, jobId)
-  const places = new Set([...before, ...after].filter(({ partId }) => affected.includes(partId)).map(({ place }) => place))
-  const relying = await relyingOnParts(client, jobId, affected, unsettled(standings, places))
+  const { evidence, standings } = await projectOperations(client, jobId)
+  const relying = await relyingOnMove(client, { jobId, before, after: evidence.placed, standings })
   const reopened = await reOpen(client, relying, { jobId, personId, cause: 'moved-part', reason })
   if (reopened.length > 0) await projectOperations(client, jobId)
   return { reopened }
-}
-
-/** Steps that put a part into one of these places for good, or whose tests are not of the parts that sit there now. */
-function unsettled(standings: readonly Standing[], places: ReadonlySet<string>): string[] {
-  return standings
-    .filter(({ operation, tests }) => tests.untested.length + tests.unsound.length > 0
-      || operation.lots?.some((place) => places.has(place)))
-    .map(({ operation }) => operation.key)
-}
-
-/** Parts that sit elsewhere than before, those that were pushed out included. */
-function movedParts(before: readonly PlacedPart[], after: readonly PlacedPart[]): string[] {
-  const now = new Map(after.map(({ partId, place }) => [partId, place]))
-  return before.filter(({ partId, place }) => now.get(partId) !== place).map(({ partId }) => partId)
 }

@@ -1,4 +1,5 @@
 import type { PoolClient } from 'pg'
+import type { Queryable } from '../database/queryable.ts'
 import type { LiveSignOff } from './re-open.ts'
 
 /**
@@ -66,7 +67,7 @@ export async function relyingOnFeature(
  * these steps.
  */
 export async function relyingOnParts(
-  client: PoolClient, jobId: string, partIds: readonly string[], steps: readonly string[],
+  client: Queryable, jobId: string, partIds: readonly string[], steps: readonly string[],
 ): Promise<LiveSignOff[]> {
   const { rows } = await client.query<LiveSignOff>(
     `${live}

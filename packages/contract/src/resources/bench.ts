@@ -2,8 +2,8 @@ import { z } from 'zod'
 import { BaseValue, Day, Id, Instant, Line, Text } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
 import {
-  BenchKind, CylinderOrientation, Duty, FeatureDefinition, MeasuringState, Operation, Quantity,
-  Requirement, Stage, Verdict,
+  BenchKind, CylinderOrientation, Duty, FeatureDefinition, Layout, MeasuringState, Operation, Quantity,
+  Requirement, RingClock, Stage, Verdict,
 } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
 import { InspectionResult } from './inspections.ts'
@@ -163,7 +163,10 @@ export const readOperation = route({
     /** This operation's features and those of mating parts that its requirements name. */
     features: z.array(FeatureDefinition),
     requirements: z.array(Requirement),
+    layout: Layout,
     orientation: z.array(CylinderOrientation),
+    /** One for each cylinder where the step fits or clocks rings; else none. */
+    ringClocks: z.array(RingClock),
     placed: z.array(z.object({ place: z.string(), partId: Id, mark: z.string() })),
     passes: z.array(Pass),
     verdicts: z.array(Verdict),

@@ -1,5 +1,6 @@
 import {
-  benchKinds, duties, inspectionMethods, measuringStates, quantities, reducers, ruleLevels, shapes, stages, verdictKinds, workKinds,
+  arrangements, benchKinds, clockedGaps, duties, inspectionMethods, measuringStates, quantities, reducers, rotations, ruleLevels, shapes, stages,
+  verdictKinds, workKinds,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue } from '../primitives.ts'
@@ -133,6 +134,31 @@ export const CylinderOrientation = z.object({
   majorThrust: z.enum(['left', 'right', 'up', 'down']),
   majorThrustHour: z.union([z.literal(3), z.literal(9)]),
   hand: z.enum(['with-mark', 'against-mark']).nullable(),
+})
+
+const ClockedGap = z.enum(clockedGaps)
+/** Where the gaps of one piston are to lie on its crown, front at 12 o’clock; angles in thousandths of a degree. */
+export const RingClock = z.object({
+  cylinder: z.int(),
+  majorThrustHour: z.union([z.literal(3), z.literal(9)]),
+  gaps: z.array(z.object({ gap: ClockedGap, angle: z.int() })),
+  faults: z.array(
+    z.object({
+      gap: ClockedGap,
+      against: z.union([ClockedGap, z.enum(['major-thrust', 'minor-thrust', 'pin'])]),
+      distance: z.int(),
+      least: z.int(),
+    }),
+  ),
+})
+
+/** What decides how an engine is drawn. */
+export const Layout = z.object({
+  arrangement: z.enum(arrangements),
+  /** Thousandths of a degree between the banks. */
+  bankAngle: z.int(),
+  rotation: z.enum(rotations),
+  pistonsHaveFrontMark: z.boolean(),
 })
 
 export const Verdict = z.object({

@@ -13,8 +13,8 @@ export interface Assignment {
 }
 
 /**
- * The pairing whose worst cost is least and, among those, whose sum of costs is least; exact. The worst is
- * found by halving over the costs themselves with a matching each time; then pairs that are worse are
+ * The pairing whose worst cost is least, among those whose sum of costs is least, and among those that which
+ * leaves the most rows with the column of their own number; exact. The worst is found by halving over the costs themselves with a matching each time; then pairs that are worse are
  * forbidden and the sum is brought down by the Hungarian method. Costs are whole numbers, so that sums are
  * exact.
  * @throws DomainError `value-out-of-range` for a matrix that is empty, not square, larger than 16, or not
@@ -24,11 +24,12 @@ export interface Assignment {
 export function assign(costs: readonly (readonly number[])[]): Assignment {
   requireCosts(costs)
   const worst = leastWorst(costs)
+  // All rows off their own number weigh less than one unit of cost, so that they only decide between equal sums.
+  const unit = costs.length + 1
   // Dearer than any sum of allowed pairs, so that no optimum uses it while a matching without it exists.
-  const forbidden = worst * costs.length + 1
-  const columns = leastSumAssignment(
-    costs.map((row) => row.map((cost) => (cost > worst ? forbidden : cost))),
-  )
+  const forbidden = (worst * unit + 1) * costs.length + 1
+  const columns = leastSumAssignment(costs.map((row, own) =>
+    row.map((cost, column) => (cost > worst ? forbidden : cost * unit + (column === own ? 0 : 1)))))
   const paid = columns.map((column, row) => costs[row]?.[column] ?? 0)
   return { columns, worst, sum: paid.reduce((sum, cost) => sum + cost, 0) }
 }

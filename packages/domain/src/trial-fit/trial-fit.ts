@@ -3,6 +3,7 @@ import { featureKey } from '../features/feature.ts'
 import { featureOf, indexFeatures } from '../features/feature-index.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
 import { countedPass } from '../judging/counted-pass.ts'
+import { cutMoves } from '../judging/cut-direction.ts'
 import { judge } from '../judging/judge.ts'
 import type { Measurand, RemedyRule, Requirement } from '../judging/requirement.ts'
 import { sayValue } from '../judging/say-value.ts'
@@ -11,7 +12,9 @@ import type { JudgeSettings } from '../judging/settings.ts'
 import type { FeaturePass, Measurements } from '../measuring/pass.ts'
 import type { Plan } from '../plan/plan-types.ts'
 import { assumedValue } from './assumed-values.ts'
-import type { ForecastBasis, TrialFit, TrialFitLine } from './trial-fit-types.ts'
+import type { Verdict } from '../judging/verdict.ts'
+import { fitStandings } from './trial-fit-types.ts'
+import type { FitStanding, ForecastBasis, TrialFit, TrialFitContext, TrialFitLine } from './trial-fit-types.ts'
 
 /** From the file in hand to a part on order: common practice, no source. */
 const remedyRanks: Record<RemedyRule['action'], number> = {
@@ -19,27 +22,34 @@ const remedyRanks: Record<RemedyRule['action'], number> = {
   replace: 8,
 }
 
+const nothingElseKnown: TrialFitContext = { stillToCut: new Map(), isConceded: () => false }
+
 /**
  * Forecasts every fit of the sheet from what is measured, and from the drawing for the rest, before metal is cut: what will
  * not go together, and the cheapest way out first.
  * @throws DomainError as `judge`
  */
-export function trialFit(plan: Plan, measurements: Measurements, settings: JudgeSettings = defaultJudgeSettings): TrialFit {
+export function trialFit(
+  plan: Plan, measurements: Measurements, settings: JudgeSettings = defaultJudgeSettings,
+  context: TrialFitContext = nothingElseKnown,
+): TrialFit {
   const index = indexFeatures(plan.features)
   const completed = new CompletedMeasurements(plan, measurements, index)
   const lines = plan.requirements
-    .map((requirement) => forecastLine(requirement, completed, index, settings))
+    .map((requirement) => forecastLine(requirement, completed, index, settings, context))
     .sort((one, other) => order(one) - order(other) || (one.remedyRank ?? 9) - (other.remedyRank ?? 9))
-  const count = (kinds: readonly string[]): number => lines.filter(({ verdict }) => kinds.includes(verdict.kind)).length
-  return { lines, conflicts: count(['outside']), unknown: count(['not-measured']), fits: count(['within', 'not-proven']) }
+  const counts = Object.fromEntries(fitStandings.map((standing) =>
+    [standing, lines.filter((line) => line.standing === standing).length])) as Record<FitStanding, number>
+  return { lines, counts }
 }
 
-function order({ verdict }: TrialFitLine): number {
-  return ['outside', 'not-proven', 'not-measured', 'within'].indexOf(verdict.kind)
+function order({ standing }: TrialFitLine): number {
+  return fitStandings.indexOf(standing)
 }
 
 function forecastLine(
   requirement: Requirement, completed: CompletedMeasurements, index: FeatureIndex, settings: JudgeSettings,
+  { stillToCut, isConceded }: TrialFitContext,
 ): TrialFitLine {
   const features = featuresOf(requirement.measurand)
   const states = features.map((reference) => completed.standingOf(reference))
@@ -49,19 +59,46 @@ function forecastLine(
   const isForm = requirement.measurand.kind === 'feature' && assumedKeys.length > 0
     && ['range', 'out-of-round', 'taper'].includes(requirement.measurand.reducer)
   const verdict = judge(judged, isForm ? completed.measured : completed, index, settings)
+  const basis = isForm ? 'unknown' : basisOf(states)
+  const cutAt = verdict.kind === 'outside' ? cuttingStep(requirement, verdict, index, stillToCut) : null
   const action = verdict.remedy?.action as RemedyRule['action'] | undefined
   return {
     requirement: requirement.key,
     title: requirement.title,
     position: requirement.position,
-    basis: isForm ? 'unknown' : basisOf(states),
+    standing: standingOf(verdict, basis, cutAt, isConceded),
+    basis,
     verdict,
     assumed: isForm ? [] : assumedKeys.map((reference) => {
       const definition = featureOf(index, reference)
       return `${definition.title}: ${sayValue(completed.assumed(definition) ?? 0, definition.quantity, settings.unit)} nominal`
     }),
     remedyRank: action === undefined ? null : remedyRanks[action],
+    cutAt,
   }
+}
+
+function standingOf(
+  verdict: Verdict, basis: ForecastBasis, cutAt: string | null, isConceded: TrialFitContext['isConceded'],
+): FitStanding {
+  const conceded = basis === 'measured' && isConceded(verdict)
+  if (verdict.kind === 'outside' && !conceded) return cutAt === null ? 'conflict' : 'to-be-cut'
+  if (basis !== 'measured' || verdict.kind === 'not-measured') return 'not-measured'
+  return verdict.kind === 'not-proven' && !conceded ? 'not-proven' : 'fits'
+}
+
+/** The step ahead that takes metal off one of the fit's features, if that moves the value towards its limits. */
+function cuttingStep(
+  requirement: Requirement, { side }: Verdict, index: FeatureIndex, stillToCut: TrialFitContext['stillToCut'],
+): string | null {
+  if (side !== 'low' && side !== 'high') return null
+  const needed = side === 'low' ? 'up' : 'down'
+  for (const feature of featuresOf(requirement.measurand)) {
+    const step = stillToCut.get(featureKey(feature))
+    const effect = step === undefined ? null : cutMoves(requirement, { action: 'hone', feature, words: '' }, needed, index)
+    if (step !== undefined && effect?.direction === needed) return step
+  }
+  return null
 }
 
 type Standing = 'measured' | 'nominal' | 'unknown'

@@ -39,12 +39,12 @@ export function drawOrientation(orientation: readonly Facing[]): OrientationDraw
 }
 
 /** The same in words, cylinder by cylinder. */
-export function describeOrientation({ cylinder, wideChamferFaces, majorThrust }: Facing): string {
+export function describeOrientation({ cylinder, wideChamferFaces, majorThrust }: Facing, hasFrontMark = true): string {
   const chamfer = wideChamferFaces === null
     ? 'no rod side to watch'
     : `wide chamfer of the rod to the ${wideChamferFaces}`
   const thrust = majorThrust === 'left' || majorThrust === 'right'
     ? `to the ${majorThrust} of who stands in front`
     : majorThrust
-  return `Cylinder ${cylinder}: ${chamfer}; front mark to the front; thrust ${thrust}.`
+  return `Cylinder ${cylinder}: ${chamfer}; ${hasFrontMark ? 'front mark to the front; ' : ''}thrust ${thrust}.`
 }

@@ -1,0 +1,51 @@
+import { round } from '../exact/rounding.ts'
+import type { FeatureIndex } from '../features/feature-index.ts'
+import type { Place } from '../features/feature.ts'
+import { countedPass } from '../judging/counted-pass.ts'
+import { measurementsOf } from '../measuring/pass.ts'
+import type { FeaturePass, Measurements, PlacedPart } from '../measuring/pass.ts'
+import { numberOf } from './families.ts'
+import type { Family } from './families.ts'
+
+/** What is measured of a job, and where its parts sit. */
+export interface JobAsMeasured {
+  readonly placed: readonly PlacedPart[]
+  readonly passes: readonly FeaturePass[]
+}
+
+/**
+ * What would be measured with parts of one family in other places. Sizes go along with their part. A bearing in place is
+ * its housing less two walls: in another housing it is foretold from that one's mean size.
+ * @param partAt the part that would sit in each place that changes
+ */
+export function rearranged(
+  job: JobAsMeasured, family: Family, partAt: ReadonlyMap<Place, string>, index: FeatureIndex,
+): Measurements {
+  const placed = job.placed.map((one) => ({ ...one, partId: partAt.get(one.place) ?? one.partId }))
+  return measurementsOf(placed, family.inHousing === null ? job.passes : foretold(job, family, partAt, index))
+}
+
+function foretold(
+  { placed, passes }: JobAsMeasured, { inHousing }: Family, partAt: ReadonlyMap<Place, string>, index: FeatureIndex,
+): readonly FeaturePass[] {
+  const now = measurementsOf(placed, passes)
+  const placeNow = new Map(placed.map(({ place, partId }) => [partId, place]))
+  const shift = new Map<FeaturePass, number>()
+  for (const [place, partId] of partAt) {
+    const from = placeNow.get(partId)
+    if (inHousing === null || from === undefined || from === place) continue
+    const own = inHousing(numberOf(from))
+    const pass = now.latestPass(own.bore)
+    const housings = [own, inHousing(numberOf(place))].map(({ housing }) => countedPass(housing, now, index))
+    const [here, there] = housings.map((counted) =>
+      counted.kind === 'counted' && counted.pass.setOn === null ? counted.size.mean : null)
+    if (pass === null) continue
+    // Without both housings nothing can be foretold: NaN marks a pass to be left out.
+    shift.set(pass, typeof here === 'number' && typeof there === 'number' ? round(there - here, 'half-even') : NaN)
+  }
+  return passes.flatMap((pass) => {
+    const by = shift.get(pass) ?? 0
+    if (Number.isNaN(by)) return []
+    return by === 0 ? [pass] : [{ ...pass, readings: pass.readings.map((reading) => ({ ...reading, value: reading.value + by })) }]
+  })
+}
