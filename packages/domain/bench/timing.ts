@@ -52,9 +52,10 @@ function timeInTurn(call: () => unknown): number {
 
 /** Uniform numbers from 0 up to 1, always the same: a benchmark measures the same work each time. */
 export function generator(seed: number): () => number {
+  // kept as a signed number of 32 bits: beyond them a number is an object, made anew at each call
   let state = seed
   return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
-    return state / 2 ** 32
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) | 0
+    return (state >>> 0) / 2 ** 32
   }
 }
