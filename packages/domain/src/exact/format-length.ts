@@ -34,10 +34,10 @@ const minus = '−'
  * @throws DomainError `value-out-of-range` for a step that has no finite decimals in the unit
  */
 export function formatLength(value: number, format: LengthFormat, mode: RoundingMode): string {
-  const perUnit = BigInt(nanometresPer[format.unit])
+  const perUnit = nanometresPer[format.unit]
   const decimals = decimalsOf(format.step, perUnit)
   const rounded = BigInt(roundToStep(value, format.step, mode))
-  const scaled = (rounded * 10n ** BigInt(decimals)) / perUnit
+  const scaled = (rounded * 10n ** BigInt(decimals)) / BigInt(perUnit)
   return fixed(scaled, decimals)
 }
 
@@ -67,10 +67,13 @@ export function sayLength(value: number, unit: ReaderUnit): string {
   return formatLengthWithUnit(value, format, 'half-even')
 }
 
-function decimalsOf(step: number, perUnit: bigint): number {
+/** How many figures long division gives before nothing is left over. */
+function decimalsOf(step: number, perUnit: number): number {
   if (Number.isSafeInteger(step)) {
+    let left = step % perUnit
     for (let decimals = 0; decimals <= 9; decimals += 1) {
-      if ((BigInt(step) * 10n ** BigInt(decimals)) % perUnit === 0n) return decimals
+      if (left === 0) return decimals
+      left = (left * 10) % perUnit
     }
   }
   throw new DomainError('value-out-of-range', `A step of ${step} nm has no finite decimals in this unit.`)

@@ -10,9 +10,12 @@ export type FeatureIndex = ReadonlyMap<string, ReadonlyMap<string, FeatureDefini
 export function indexFeatures(features: readonly FeatureDefinition[]): FeatureIndex {
   const index = new Map<string, Map<string, FeatureDefinition>>()
   for (const feature of features) {
-    const ofPlace = index.get(feature.place)
-    if (ofPlace === undefined) index.set(feature.place, new Map([[feature.feature, feature]]))
-    else ofPlace.set(feature.feature, feature)
+    let ofPlace = index.get(feature.place)
+    if (ofPlace === undefined) {
+      ofPlace = new Map()
+      index.set(feature.place, ofPlace)
+    }
+    ofPlace.set(feature.feature, feature)
   }
   return index
 }

@@ -2,10 +2,10 @@ import { DomainError } from '../errors.ts'
 import type { FeatureReference } from '../features/feature.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
 import { placeTitle } from '../features/titles.ts'
-import { sizeOf, type Size } from '../measuring/form.ts'
+import { spanOf, type Span } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
-import { allMissing, countedPass, type CountedPass, type PointValue } from './counted-pass.ts'
+import { allMissing, countedPass, placedValues, type CountedPass } from './counted-pass.ts'
 import { sizeUnknown } from './feature-value.ts'
 import type { Measurand } from './requirement.ts'
 import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
@@ -32,20 +32,20 @@ export function clearanceValue(
   if (holePass.kind === 'not-measured' || shaftPass.kind === 'not-measured') {
     return joinUnmeasured([holePass, shaftPass].filter((part): part is Unmeasured => part.kind === 'not-measured'))
   }
-  const [least, greatest] = pairing === 'overall'
-    ? spanOfSizes(holePass.size, shaftPass.size)
-    : spanByStation(holePass, shaftPass)
+  const { least, greatest } = pairing === 'overall'
+    ? between(holePass.values, shaftPass.values)
+    : betweenByStation(holePass, shaftPass)
   return {
     kind: 'measured',
     least,
     greatest,
     standardUncertainty: rootSumSquare(holePass.pass.standardUncertainty, shaftPass.pass.standardUncertainty),
-    readings: [...holePass.values, ...shaftPass.values].map(({ id }) => id),
+    readings: [...holePass.readings, ...shaftPass.readings],
   }
 }
 
 function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measurements: Measurements): Value {
-  const { definition, pass, values, size } = counted
+  const { definition, pass, values, readings } = counted
   if (pass.setOn?.feature !== mate.feature) return sizeUnknown(counted)
   if (pass.setOn.partId !== measurements.partAt(mate.place)) {
     return allMissing(
@@ -54,37 +54,37 @@ function clearanceAsRead(counted: CountedPass, mate: FeatureReference, measureme
         + 'Set it on this one and measure again.',
     )
   }
-  const { least, greatest } = size
-  return {
-    kind: 'measured', least, greatest,
-    standardUncertainty: pass.standardUncertainty,
-    readings: values.map(({ id }) => id),
-  }
+  return { kind: 'measured', ...spanOf(values), standardUncertainty: pass.standardUncertainty, readings }
 }
 
-function spanOf(holes: readonly PointValue[], shafts: readonly PointValue[]): [number, number] {
-  return spanOfSizes(sizeOf(holes.map(({ value }) => value)), sizeOf(shafts.map(({ value }) => value)))
+function between(holes: readonly number[], shafts: readonly number[]): Span {
+  const [hole, shaft] = [spanOf(holes), spanOf(shafts)]
+  return { least: hole.least - shaft.greatest, greatest: hole.greatest - shaft.least }
 }
 
-function spanOfSizes(hole: Size, shaft: Size): [number, number] {
-  return [hole.least - shaft.greatest, hole.greatest - shaft.least]
-}
-
-function spanByStation(hole: CountedPass, shaft: CountedPass): [number, number] {
-  let least = Infinity
-  let greatest = -Infinity
-  for (const station of new Set(hole.values.map((value) => value.station))) {
-    const shaftsHere = shaft.values.filter((value) => value.station === station)
-    if (shaftsHere.length === 0) continue
-    const [leastHere, greatestHere] = spanOf(hole.values.filter((value) => value.station === station), shaftsHere)
-    least = Math.min(least, leastHere)
-    greatest = Math.max(greatest, greatestHere)
-  }
-  if (least === Infinity) {
+function betweenByStation(hole: CountedPass, shaft: CountedPass): Span {
+  const shafts = valuesByStation(shaft)
+  const clearances = [...valuesByStation(hole)].flatMap(([station, holesHere]) => {
+    const shaftsHere = shafts.get(station)
+    if (shaftsHere === undefined) return []
+    const { least, greatest } = between(holesHere, shaftsHere)
+    return [least, greatest]
+  })
+  if (clearances.length === 0) {
     throw new DomainError(
       'point-unknown',
       `${hole.definition.title} and ${shaft.definition.title} share no station to be paired at.`,
     )
   }
-  return [least, greatest]
+  return spanOf(clearances)
+}
+
+function valuesByStation(counted: CountedPass): ReadonlyMap<string, readonly number[]> {
+  const stations = new Map<string, number[]>()
+  for (const { station, value } of placedValues(counted)) {
+    const here = stations.get(station)
+    if (here === undefined) stations.set(station, [value])
+    else here.push(value)
+  }
+  return stations
 }

@@ -3,25 +3,26 @@ import type { FeatureDefinition, FeatureReference, Neighbour } from '../features
 import { featureOf, pointKey, type FeatureIndex } from '../features/feature-index.ts'
 import { measuringStateTitles, placeTitle } from '../features/titles.ts'
 import { changedNeighbour } from '../measuring/beside.ts'
-import { sizeOf, type Size } from '../measuring/form.ts'
+import type { FormReading } from '../measuring/form.ts'
 import type { CountingReading, FeaturePass, Measurements } from '../measuring/pass.ts'
 import type { Unmeasured } from './value.ts'
-
-/** A reading of a full pass together with where on the feature it was taken. */
-export interface PointValue {
-  readonly id: string
-  readonly station: string
-  readonly axis: string
-  readonly value: number
-}
 
 /** A pass that counts: the latest one, full, taken in the state that the feature asks for and beside what still is there. */
 export interface CountedPass {
   readonly kind: 'counted'
   readonly definition: FeatureDefinition
   readonly pass: FeaturePass
-  readonly values: readonly PointValue[]
-  readonly size: Size
+  /** What was read, one for each point of the definition, in its order; and the ids of those readings. */
+  readonly values: readonly number[]
+  readonly readings: readonly string[]
+}
+
+/** The values together with where on the feature each was taken. */
+export function placedValues({ definition, values }: CountedPass): FormReading[] {
+  return values.map((value, at) => {
+    const { station, axis } = definition.points[at]!
+    return { station, axis, value }
+  })
 }
 
 /**
@@ -37,11 +38,11 @@ export function countedPass(
   features: FeatureIndex,
 ): CountedPass | Unmeasured {
   const definition = featureOf(features, reference)
-  if (measurements.partAt(reference.place) === null) {
-    return allMissing(definition, `No part is in ${placeTitle(reference.place)}.`)
-  }
   const pass = measurements.latestPass(reference)
-  if (pass === null) return allMissing(definition, null)
+  if (pass === null) {
+    const isEmpty = measurements.partAt(reference.place) === null
+    return allMissing(definition, isEmpty ? `No part is in ${placeTitle(reference.place)}.` : null)
+  }
   if (!(pass.standardUncertainty >= 0 && pass.standardUncertainty < Infinity)) {
     throw new DomainError('value-out-of-range', `${pass.standardUncertainty} is not an uncertainty.`)
   }
@@ -63,23 +64,21 @@ function sayChange({ title }: FeatureDefinition, { place, feature }: Neighbour, 
 }
 
 function whenFull(definition: FeatureDefinition, pass: FeaturePass): CountedPass | Unmeasured {
-  const values: PointValue[] = []
-  const figures: number[] = []
+  const values: number[] = []
+  const readings: string[] = []
   const missing: string[] = []
   let index = 0
-  for (const { key, station, axis } of definition.points) {
+  for (const { key } of definition.points) {
     const reading = readingAt(pass.readings, key, index)
     index += 1
     if (reading === undefined) {
       missing.push(pointKey(definition, key))
       continue
     }
-    values.push({ id: reading.id, station, axis, value: reading.value })
-    figures.push(reading.value)
+    values.push(reading.value)
+    readings.push(reading.id)
   }
-  if (missing.length === 0 && values.length > 0) {
-    return { kind: 'counted', definition, pass, values, size: sizeOf(figures) }
-  }
+  if (missing.length === 0 && values.length > 0) return { kind: 'counted', definition, pass, values, readings }
   const total = definition.points.length
   const reason = `${definition.title}: ${values.length} of ${total} points are measured in pass ${pass.number}.`
   return { kind: 'not-measured', missing, reasons: [reason] }

@@ -1,4 +1,4 @@
-import { featureKey, type FeatureDefinition, type FeatureReference } from '../features/feature.ts'
+import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
 import { featureOf, type FeatureIndex } from '../features/feature-index.ts'
 import { isDifference } from './feature-value.ts'
 import type { RemedyRule, Requirement } from './requirement.ts'
@@ -50,5 +50,5 @@ function growsWhenCut({ shape }: FeatureDefinition): boolean {
 }
 
 function isSame(one: FeatureReference, other: FeatureReference): boolean {
-  return featureKey(one) === featureKey(other)
+  return one.place === other.place && one.feature === other.feature
 }

@@ -1,9 +1,9 @@
 import { DomainError } from '../errors.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
-import { outOfRound, taper } from '../measuring/form.ts'
+import { meanOf, outOfRound, spanOf, taper, type Span } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
-import { allMissing, countedPass, type CountedPass } from './counted-pass.ts'
+import { allMissing, countedPass, placedValues, type CountedPass } from './counted-pass.ts'
 import type { Measurand, Reducer } from './requirement.ts'
 import type { Unmeasured, Value } from './value.ts'
 
@@ -29,7 +29,7 @@ export function featureValue(
   const counted = countedPass(feature, measurements, features)
   if (counted.kind === 'not-measured') return counted
   if (counted.pass.setOn !== null && !isDifference(reducer)) return sizeUnknown(counted)
-  const [least, greatest] = reduce(counted, reducer)
+  const { least, greatest } = reduce(counted, reducer)
   const { standardUncertainty } = counted.pass
   return {
     kind: 'measured',
@@ -38,7 +38,7 @@ export function featureValue(
     standardUncertainty: isDifference(reducer)
       ? rootSumSquare(standardUncertainty, standardUncertainty)
       : standardUncertainty,
-    readings: counted.values.map(({ id }) => id),
+    readings: counted.readings,
   }
 }
 
@@ -50,17 +50,33 @@ export function sizeUnknown({ definition }: CountedPass): Unmeasured {
   )
 }
 
-function reduce({ values, size, definition }: CountedPass, reducer: Reducer): [number, number] {
+function reduce(counted: CountedPass, reducer: Reducer): Span {
+  const span = spanOf(counted.values)
   switch (reducer) {
-    case 'each': return [size.least, size.greatest]
-    case 'least': return [size.least, size.least]
-    case 'greatest': return [size.greatest, size.greatest]
-    case 'mean': return [size.mean, size.mean]
-    case 'range': return [size.greatest - size.least, size.greatest - size.least]
+    case 'each': return span
+    case 'least': return oneFigure(span.least)
+    case 'greatest': return oneFigure(span.greatest)
+    case 'mean': return oneFigure(meanOf(counted.values))
+    case 'range': return oneFigure(span.greatest - span.least)
+    case 'out-of-round':
+    case 'taper': return oneFigure(formBy(counted, reducer))
   }
-  const figure = reducer === 'taper' ? taper(values) : outOfRound(values)
-  if (figure === null) {
-    throw new DomainError('point-unknown', `${definition.title} has too few points to tell its ${reducer}.`)
+}
+
+function oneFigure(value: number): Span {
+  return { least: value, greatest: value }
+}
+
+/** The one size of a feature that a reducer names. */
+export function sizeBy({ values }: CountedPass, reducer: 'least' | 'greatest' | 'mean'): number {
+  return reducer === 'mean' ? meanOf(values) : spanOf(values)[reducer]
+}
+
+function formBy(counted: CountedPass, reducer: 'out-of-round' | 'taper'): number {
+  const readings = placedValues(counted)
+  const form = reducer === 'taper' ? taper(readings) : outOfRound(readings)
+  if (form === null) {
+    throw new DomainError('point-unknown', `${counted.definition.title} has too few points to tell its ${reducer}.`)
   }
-  return [figure.value, figure.value]
+  return form.value
 }

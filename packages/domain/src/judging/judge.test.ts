@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { FeatureDefinition, MeasuringState } from '../features/feature.ts'
 import { measurementsOf, type FeaturePass, type PlacedPart } from '../measuring/pass.ts'
 import { judge, judgeAll } from './judge.ts'
-import type { Guard, Limits, Measurand, Requirement } from './requirement.ts'
+import { reducers, type Guard, type Limits, type Measurand, type Requirement } from './requirement.ts'
 import { verdictKinds, type VerdictKind } from './verdict.ts'
 
 const tenth = 2_540
@@ -259,6 +259,31 @@ describe('laws', () => {
       expect(back.greatest).toBe(0 - (forth.least ?? 0))
       expect(back.kind).toBe(forth.kind)
     }))
+  })
+
+  it('readings say the same whatever the order they were taken in', () => {
+    const bore = feature('block', 'bore-1', 'hole', ['top/thrust', 'top/pin', 'bottom/thrust', 'bottom/pin'])
+    const shaft = feature('crankshaft', 'main-1', 'shaft', ['bottom/only', 'top/only'])
+    const points = [...bore.points, ...shaft.points].map(({ key }) => key)
+    const measurands: Measurand[] = [
+      ...reducers.map((reducer) => ({ kind: 'feature', feature: bore, reducer }) as const),
+      ...(['overall', 'by-station'] as const).map((pairing) => ({ kind: 'clearance', hole: bore, shaft, pairing }) as const),
+      { kind: 'sum', constant: 0, terms: [{ feature: bore, factor: 1, reducer: 'mean' }, { feature: shaft, factor: -1, reducer: 'greatest' }] },
+    ]
+    const requirements = measurands.map((measurand) => requirement(measurand, { low: 0, high: 100, target: 50 }))
+    const both = [{ place: 'block', partId: 'b' }, { place: 'crankshaft', partId: 'c' }]
+    fc.assert(fc.property(
+      fc.array(fc.integer({ min: 0, max: 100 }), { minLength: 6, maxLength: 6 }), fc.shuffledSubarray(points, { minLength: 6 }),
+      (values, order) => {
+        const judgedIn = (keys: readonly string[]) => {
+          const taken = (definition: FeatureDefinition) => Object.fromEntries(keys
+            .filter((key) => definition.points.some((point) => point.key === key))
+            .map((key) => [key, values[points.indexOf(key)] ?? 0]))
+          const passes = [pass('b', 'bore-1', taken(bore)), pass('c', 'main-1', taken(shaft))]
+          return judgeAll({ requirements, features: [bore, shaft] }, measurementsOf(both, passes))
+        }
+        expect(judgedIn(order)).toEqual(judgedIn(points))
+      }))
   })
 
   it('a guard never makes a verdict better', () => {

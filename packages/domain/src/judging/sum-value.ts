@@ -3,7 +3,7 @@ import type { FeatureIndex } from '../features/feature-index.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { countedPass } from './counted-pass.ts'
-import { sizeUnknown } from './feature-value.ts'
+import { sizeBy, sizeUnknown } from './feature-value.ts'
 import type { Measurand } from './requirement.ts'
 import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
 
@@ -32,9 +32,9 @@ export function sumValue(
       gaps.push(sizeUnknown(counted))
       continue
     }
-    sum += factor * counted.size[reducer]
+    sum += factor * sizeBy(counted, reducer)
     uncertainties.push(Math.abs(factor) * counted.pass.standardUncertainty)
-    readings.push(...counted.values.map(({ id }) => id))
+    readings.push(...counted.readings)
   }
   if (gaps.length > 0) return joinUnmeasured(gaps)
   const value = round(sum, 'half-even')

@@ -18,28 +18,53 @@ export const formConvention = {
   taper: 'Taper: the largest difference between depths on one axis.',
 } as const
 
-export interface Size {
-  readonly mean: number
+/** Least and greatest of some values. */
+export interface Span {
   readonly least: number
   readonly greatest: number
 }
 
+export interface Size extends Span {
+  readonly mean: number
+}
+
 /**
- * Mean (rounded to a whole base unit, half to even), least and greatest.
+ * Least and greatest.
  * @throws DomainError `point-unknown` when empty
- * @formula mean-size
  */
-export function sizeOf(values: readonly number[]): Size {
-  if (values.length === 0) throw new DomainError('point-unknown', 'A size needs one reading at least.')
-  let sum = 0
+export function spanOf(values: readonly number[]): Span {
+  refuseNone(values)
   let least = Infinity
   let greatest = -Infinity
   for (const value of values) {
-    sum += value
     if (value < least) least = value
     if (value > greatest) greatest = value
   }
-  return { mean: round(sum / values.length, 'half-even'), least, greatest }
+  return { least, greatest }
+}
+
+/**
+ * The mean, rounded to a whole base unit, half to even.
+ * @throws DomainError `point-unknown` when empty
+ * @formula mean-size
+ */
+export function meanOf(values: readonly number[]): number {
+  refuseNone(values)
+  let sum = 0
+  for (const value of values) sum += value
+  return round(sum / values.length, 'half-even')
+}
+
+/**
+ * Mean, least and greatest.
+ * @throws DomainError `point-unknown` when empty
+ */
+export function sizeOf(values: readonly number[]): Size {
+  return { mean: meanOf(values), ...spanOf(values) }
+}
+
+function refuseNone(values: readonly number[]): void {
+  if (values.length === 0) throw new DomainError('point-unknown', 'A size needs one reading at least.')
 }
 
 /** A form figure and where it was found: the station of an out-of-round, the axis of a taper. */
@@ -68,13 +93,13 @@ export function taper(readings: readonly FormReading[]): FormFigure | null {
 
 function largestSpread(readings: readonly FormReading[], along: 'station' | 'axis'): FormFigure | null {
   const groups = new Map<string, { least: number; greatest: number; count: number }>()
-  for (const reading of readings) {
-    const group = groups.get(reading[along])
+  for (const { [along]: section, value } of readings) {
+    const group = groups.get(section)
     if (group === undefined) {
-      groups.set(reading[along], { least: reading.value, greatest: reading.value, count: 1 })
+      groups.set(section, { least: value, greatest: value, count: 1 })
     } else {
-      group.least = Math.min(group.least, reading.value)
-      group.greatest = Math.max(group.greatest, reading.value)
+      group.least = Math.min(group.least, value)
+      group.greatest = Math.max(group.greatest, value)
       group.count += 1
     }
   }

@@ -1,11 +1,10 @@
+import { BenchHours, NEVER } from './bench-hours.ts'
+import { FreeBenches } from './free-benches.ts'
 import { NO_KIND } from './network.ts'
 import type { Network } from './network.ts'
 import { NumberHeap } from './number-heap.ts'
-import { NumberSet } from './number-set.ts'
+import { NumberSets } from './number-sets.ts'
 import type { ScheduleInput } from './schedule-types.ts'
-
-/** Finish of an operation that the working hours given do not reach. */
-export const NEVER = Number.POSITIVE_INFINITY
 
 /**
  * Plays one future: whenever a bench is free and something waits for its kind, the nearest promise starts on it (no bench
@@ -23,17 +22,12 @@ export class Dispatcher {
   private readonly now: number
   private readonly waitingFor: Int32Array
   /** What waits for each kind, by number: the nearest promise is the least. */
-  private readonly queues: readonly NumberSet[]
-  /** Free benches of each kind as a stack, and how many are on it: an array that shrinks and grows would be allocated anew. */
-  private readonly freeBenches: readonly Int32Array[]
-  private readonly freeCount: Int32Array
+  private readonly waiting: NumberSets
+  private readonly free: FreeBenches
+  private readonly hours: BenchHours
   /** Finish times of what runs, each a power of two times the time plus the operation's number: one number orders both. */
   private readonly running: NumberHeap
   private readonly scale: number
-  private readonly opens: readonly Float64Array[]
-  private readonly closes: readonly Float64Array[]
-  /** The shift each bench has come to: a bench's time only moves forward. */
-  private readonly shift: Int32Array
   /** Kinds where a bench came free or work arrived in this minute. */
   private readonly touched: Int32Array
   private touchedCount = 0
@@ -47,18 +41,11 @@ export class Dispatcher {
     this.finish = new Float64Array(count)
     this.benchOf = new Int32Array(count).fill(-1)
     this.waitingFor = new Int32Array(count)
-    this.queues = network.kinds.map(() => new NumberSet(count))
-    this.freeBenches = network.benchesOfKind.map((benches) => new Int32Array(benches.length))
-    this.freeCount = new Int32Array(network.kinds.length)
+    this.waiting = new NumberSets(network.kinds.length, count)
+    this.free = new FreeBenches(network.benchesOfKind)
+    this.hours = new BenchHours(input.benches.map(({ hours }) => hours))
     this.running = new NumberHeap(count + 1)
     this.scale = 2 ** Math.ceil(Math.log2(count + 1))
-    // Benches mostly keep the same hours: one copy of these stays near the processor.
-    const hours = [...new Set(input.benches.map((bench) => bench.hours))]
-    const opens = new Map(hours.map((own) => [own, Float64Array.from(own.intervals, ([from]) => from)]))
-    const closes = new Map(hours.map((own) => [own, Float64Array.from(own.intervals, ([, to]) => to)]))
-    this.opens = input.benches.map((bench) => opens.get(bench.hours)!)
-    this.closes = input.benches.map((bench) => closes.get(bench.hours)!)
-    this.shift = new Int32Array(input.benches.length)
     this.touched = new Int32Array(network.kinds.length)
     this.isTouched = new Uint8Array(network.kinds.length)
   }
@@ -81,7 +68,7 @@ export class Dispatcher {
         finish[number] = now
         const kind = kindOf[number]!
         if (kind !== NO_KIND) {
-          this.free(kind, this.benchOf[number]!)
+          this.free.add(kind, this.benchOf[number]!)
           this.touch(kind)
         }
         const end = firstSuccessor[number + 1]!
@@ -99,13 +86,10 @@ export class Dispatcher {
   private reset(): void {
     this.waitingFor.set(this.network.before)
     this.finish.fill(NEVER)
-    this.shift.fill(0)
+    this.hours.reset()
+    this.free.reset()
     this.running.size = 0
-    for (const queue of this.queues) queue.clear()
-    this.network.benchesOfKind.forEach((benches, kind) => {
-      this.freeCount[kind] = 0
-      for (let at = benches.length - 1; at >= 0; at -= 1) this.free(kind, benches[at]!)
-    })
+    this.waiting.clear()
   }
 
   private becomeReady(number: number, now: number, minutes: Float64Array): void {
@@ -115,7 +99,7 @@ export class Dispatcher {
       this.run(number, Math.ceil(now + minutes[number]!))
       return
     }
-    this.queues[kind]!.add(number)
+    this.waiting.add(kind, number)
     this.touch(kind)
   }
 
@@ -126,54 +110,26 @@ export class Dispatcher {
     this.touchedCount += 1
   }
 
-  private free(kind: number, bench: number): void {
-    const count = this.freeCount[kind]!
-    this.freeBenches[kind]![count] = bench
-    this.freeCount[kind] = count + 1
-  }
-
   private run(number: number, finish: number): void {
     this.running.push(finish * this.scale + number)
   }
 
   private startWaiting(now: number, minutes: Float64Array): void {
-    const { touched } = this
+    const { touched, waiting, free, hours } = this
     for (let at = 0; at < this.touchedCount; at += 1) {
       const kind = touched[at]!
       this.isTouched[kind] = 0
-      const queue = this.queues[kind]!
-      const free = this.freeBenches[kind]!
-      let count = this.freeCount[kind]!
-      while (queue.size > 0 && count > 0) {
-        const number = queue.takeLeast()
-        count -= 1
-        const bench = free[count]!
-        const finish = this.work(bench, number, now, minutes[number]!)
+      while (free.has(kind) && waiting.size(kind) > 0) {
+        const number = waiting.takeLeast(kind)
+        const bench = free.take(kind)
+        const start = hours.startFrom(bench, now)
+        const finish = hours.finishOf(bench, start, minutes[number]!)
+        this.start[number] = start
         this.benchOf[number] = bench
         // A bench whose hours have run out never frees: what follows stays unfinished, and is reported so.
         if (finish !== NEVER) this.run(number, finish)
       }
-      this.freeCount[kind] = count
     }
     this.touchedCount = 0
-  }
-
-  /** Books `minutes` of a bench's open hours from `now` on. */
-  private work(bench: number, number: number, now: number, minutes: number): number {
-    const opens = this.opens[bench]!
-    const closes = this.closes[bench]!
-    const shifts = opens.length
-    let shift = this.shift[bench]!
-    while (shift < shifts && closes[shift]! <= now) shift += 1
-    let time = shift < shifts ? Math.max(now, opens[shift]!) : NEVER
-    this.start[number] = time
-    let left = minutes
-    while (shift < shifts && left > closes[shift]! - time) {
-      left -= closes[shift]! - time
-      shift += 1
-      time = shift < shifts ? opens[shift]! : NEVER
-    }
-    this.shift[bench] = shift
-    return shift < shifts ? Math.ceil(time + left) : NEVER
   }
 }

@@ -1,4 +1,5 @@
-import { Dispatcher, NEVER } from './dispatch.ts'
+import { NEVER } from './bench-hours.ts'
+import { Dispatcher } from './dispatch.ts'
 import { compileNetwork } from './network.ts'
 import type { Forecast, ForecastJob, ForecastOperation, ScheduleInput } from './schedule-types.ts'
 
