@@ -2,6 +2,7 @@ import { round } from '../exact/rounding.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
 import type { Place } from '../features/feature.ts'
 import { countedPass } from '../judging/counted-pass.ts'
+import { meanOf } from '../measuring/form.ts'
 import { measurementsOf } from '../measuring/pass.ts'
 import type { FeaturePass, Measurements, PlacedPart } from '../measuring/pass.ts'
 import { numberOf } from './families.ts'
@@ -38,14 +39,16 @@ function foretold(
     const pass = now.latestPass(own.bore)
     const housings = [own, inHousing(numberOf(place))].map(({ housing }) => countedPass(housing, now, index))
     const [here, there] = housings.map((counted) =>
-      counted.kind === 'counted' && counted.pass.setOn === null ? counted.size.mean : null)
+      counted.kind === 'counted' && counted.pass.setOn === null ? meanOf(counted.values) : null)
     if (pass === null) continue
     // Without both housings nothing can be foretold: NaN marks a pass to be left out.
     shift.set(pass, typeof here === 'number' && typeof there === 'number' ? round(there - here, 'half-even') : NaN)
   }
   return passes.flatMap((pass) => {
-    const by = shift.get(pass) ?? 0
+    const by = shift.get(pass)
+    if (by === undefined) return [pass]
     if (Number.isNaN(by)) return []
-    return by === 0 ? [pass] : [{ ...pass, readings: pass.readings.map((reading) => ({ ...reading, value: reading.value + by })) }]
+    // Foretold for the new housing, so it no longer matters what it was read beside.
+    return [{ ...pass, beside: [], readings: pass.readings.map((reading) => ({ ...reading, value: reading.value + by })) }]
   })
 }
