@@ -14,6 +14,7 @@ import { loadSignOffPages, type WireSignOff } from './load-sign-offs.ts'
 import { operationOf, refuseUnreached } from './reach.ts'
 import { loadReliedReadings, readingsReliedOn } from './relied-readings.ts'
 import { signOffPayload, type Signer, type WithoutNetwork } from './sign-off-payload.ts'
+import { endWork } from './work-time.ts'
 
 /** A signature whose people have proven who they are. */
 export interface ProvenSignature {
@@ -24,6 +25,8 @@ export interface ProvenSignature {
   readonly definitionHash: string
   /** Who signs, in the order in which they did. */
   readonly signers: readonly string[]
+  /** The bench device on which it was signed; null for another browser. */
+  readonly deviceId: string | null
   /** What a signature that was given without a network says beside, and the readings it relied on; null at once. */
   readonly withoutNetwork: (WithoutNetwork & { readonly readings: readonly string[] }) | null
 }
@@ -73,9 +76,9 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
     }),
   })
   await client.query(
-    `INSERT INTO sign_off (id, job_id, seal_number, operation_key, definition_hash, plan_revision, signed_at)
-     VALUES ($1, $2, $3, $4, $5, $6, $7)`,
-    [id, jobId, seal.number, operation.key, hash, job.planRevision, seal.sealedAt],
+    `INSERT INTO sign_off (id, job_id, seal_number, operation_key, definition_hash, plan_revision, signed_at, device_id)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`,
+    [id, jobId, seal.number, operation.key, hash, job.planRevision, seal.sealedAt, signature.deviceId],
   )
   await client.query(
     'INSERT INTO signature (sign_off_id, person_id) SELECT $1, unnest($2::uuid[])', [
@@ -86,6 +89,7 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
     'INSERT INTO sign_off_reading (sign_off_id, reading_id) SELECT $1, unnest($2::uuid[])',
     [id, readings.map((reading) => reading.id)],
   )
+  await endWork(client, jobId, operation.key)
   await projectOperations(client, jobId)
   return {
     id, sealNumber: seal.number, hash: seal.hash, by: signers.map(({ name }) => name),
