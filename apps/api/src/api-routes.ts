@@ -3,6 +3,7 @@ import { operationRoutes } from './bench/routes.ts'
 import { benchRoutes } from './benches/routes.ts'
 import { customerRoutes } from './customers/routes.ts'
 import { deskRoutes } from './desk/routes.ts'
+import { deviceRoutes } from './devices/routes.ts'
 import { engineRoutes } from './engines/routes.ts'
 import { eventRoutes } from './events/routes.ts'
 import { findingRoutes } from './findings/routes.ts'
@@ -16,6 +17,7 @@ import { pendingRoutes } from './pending/routes.ts'
 import { peopleRoutes } from './people/routes.ts'
 import { photographRoutes } from './photographs/routes.ts'
 import { planRoutes } from './plans/routes.ts'
+import { reOpeningRoutes } from './re-opening/routes.ts'
 import { recordRoutes } from './record/routes.ts'
 import { statusRoutes } from './status/routes.ts'
 import { trialFitRoutes } from './trial-fit/routes.ts'
@@ -26,6 +28,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   app.removeContentTypeParser('text/plain')
   await healthRoutes(app)
   peopleRoutes(app)
+  deviceRoutes(app)
   customerRoutes(app)
   engineRoutes(app)
   gaugeRoutes(app)
@@ -38,6 +41,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   photographRoutes(app)
   pendingRoutes(app)
   trialFitRoutes(app)
+  reOpeningRoutes(app)
   findingRoutes(app)
   recordRoutes(app)
   deskRoutes(app)

@@ -9,6 +9,7 @@ export const serviceErrorCodes = [
   'other-person',
   'not-found',
   'sign-in-refused',
+  'device-unknown',
   'pin-wrong',
   'pin-locked',
   'pin-missing',

@@ -1,6 +1,7 @@
 import * as bench from './resources/bench.ts'
 import * as customers from './resources/customers.ts'
 import * as desk from './resources/desk.ts'
+import * as devices from './resources/devices.ts'
 import * as engines from './resources/engines.ts'
 import * as findings from './resources/findings.ts'
 import * as inspections from './resources/inspections.ts'
@@ -11,6 +12,7 @@ import * as photographs from './resources/photographs.ts'
 import * as pendingSignOffs from './resources/pending-sign-offs.ts'
 import * as plans from './resources/plans.ts'
 import * as trialFit from './resources/trial-fit.ts'
+import * as reOpenings from './resources/re-openings.ts'
 import type { RouteDefinition } from './route.ts'
 
 function isRoute(value: unknown): value is RouteDefinition {
@@ -19,7 +21,10 @@ function isRoute(value: unknown): value is RouteDefinition {
 
 /** Every route of the service by name: registered by the API, tried role by role in a test, listed in openapi.json. */
 export const routes: Readonly<Record<string, RouteDefinition>> = Object.fromEntries(
-  [people, customers, engines, jobs, plans, bench, pendingSignOffs, inspections, lots, photographs, trialFit, findings, desk]
+  [
+    people, devices, customers, engines, jobs, plans, bench, pendingSignOffs, reOpenings, inspections, lots, photographs, trialFit,
+    findings, desk,
+  ]
     .flatMap((resource) => Object.entries(resource as Record<string, unknown>))
     .filter((entry): entry is [string, RouteDefinition] => isRoute(entry[1])),
 )

@@ -1,7 +1,9 @@
 import { createHash, createHmac } from 'node:crypto'
+import type { FastifyInstance } from 'fastify'
 import supertest from 'supertest'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createApp } from '../../../apps/api/src/app.ts'
+import { drawCode } from '../../support/bench-device.ts'
 import { key, openJob, startShop, type TestShop } from '../../support/shop.ts'
 import { testSecrets } from '../../support/stock.ts'
 
@@ -33,6 +35,16 @@ function fastHashes(pin: string, personId: string): string[] {
   return digests.flatMap((digest) => [digest.toString('hex'), digest.toString('base64'), digest.toString('base64url')])
 }
 
+/** A tablet that became a bench device of this service. */
+async function enrolled(app: FastifyInstance, owner: ReturnType<typeof supertest.agent>) {
+  const code = drawCode()
+  const body = { id: crypto.randomUUID(), name: 'Tablet', benchId: shop.benches['hone'], secret: code }
+  await owner.post('/api/devices').set(key()).send(body).expect(201)
+  const tablet = supertest.agent(app.server)
+  await tablet.post('/api/device/enrolment').send({ secret: code }).expect(200)
+  return { tablet, code }
+}
+
 describe('a dump of the database and the log', () => {
   it('contains no PIN nor a fast hash of one', async () => {
     const log: string[] = []
@@ -46,7 +58,7 @@ describe('a dump of the database and the log', () => {
       const owner = supertest.agent(app.server)
       const { signInName, password } = shop.people.owner
       await owner.post('/api/sign-in').send({ signInName, password }).expect(200)
-      const pins = { added: '860214', changed: '970325', signed: '481516' }
+      const pins = { added: '860214', changed: '970325', signed: '481516', typedWrong: '735264' }
       const added = { id: crypto.randomUUID(), name: 'Gil', signInName: 'gil', password: 'ten letters and more', pin: pins.added, roles: ['machinist'] }
       await owner.post('/api/people').set(key()).send(added).expect(201)
       await owner.put('/api/me/pin').set(key()).send({ password, pin: pins.changed }).expect(200)
@@ -58,6 +70,11 @@ describe('a dump of the database and the log', () => {
       expect((await sign(pins.signed)).body.code).toBe('pin-wrong')
       expect((await sign(pins.changed)).body.code).not.toBe('pin-wrong')
       await owner.put('/api/me/pin').set(key()).send({ password, pin: 'not six digits' }).expect(400)
+      const device = await enrolled(app, owner)
+      const take = (pin: string) => device.tablet.post('/api/device/take-over').send({ personId: added.id, pin })
+      expect((await take(pins.typedWrong)).body.code).toBe('pin-wrong')
+      const taken = await take(pins.added).expect(200)
+      expect(JSON.stringify([taken.body, taken.headers])).not.toContain(pins.added)
 
       const text = `${await dump()}\n${log.join('')}`
       expect(text).toContain('$argon2id$')
@@ -68,7 +85,7 @@ describe('a dump of the database and the log', () => {
           for (const hash of fastHashes(pin, personId)) expect(text).not.toContain(hash)
         }
       }
-      for (const secret of [password, added.password, testSecrets.pinPepper]) expect(text).not.toContain(secret)
+      for (const secret of [password, added.password, testSecrets.pinPepper, device.code]) expect(text).not.toContain(secret)
     } finally {
       await app.close()
     }

@@ -31,7 +31,10 @@ function registered() {
 }
 
 // These change nothing but the caller's own session, or nothing at all, and each says why where it is registered.
-const roundCommand = ['POST /api/sign-in', 'POST /api/sign-out', 'POST /api/setup', 'POST /api/jobs/:id/plan/preview']
+const roundCommand = [
+  'POST /api/sign-in', 'POST /api/sign-out', 'POST /api/setup', 'POST /api/jobs/:id/plan/preview',
+  'POST /api/device/enrolment', 'POST /api/device/take-over',
+]
 // What is no JSON stands beside the contract's routes: the stream of changes, the printed build record, a photograph.
 const beside = [`${eventStream.method} ${eventStream.path}`, 'GET /api/jobs/:number/build-record.pdf', 'GET /api/photographs/:id']
 // Answers *there is nothing here*, and the pages.

@@ -14,7 +14,7 @@ describe('signing in', () => {
     const { people } = shop
     const answer = await signIn('Owner', people.owner.password).expect(200)
     expect(answer.body).toEqual({
-      id: people.owner.id, name: 'Dora Owner', roles: ['owner'], hasPin: true, judgeVersion: expect.any(Number),
+      id: people.owner.id, name: 'Dora Owner', roles: ['owner'], hasPin: true, judgeVersion: expect.any(Number), device: null,
       shop: { name: 'Test shop', timeZone: 'America/Chicago', unit: 'inch', isDemo: false },
     })
     const me = await shop.as('machinist').get('/api/me').expect(200)

@@ -59,16 +59,16 @@ export async function insertPass(
 }
 
 export async function insertReadings(
-  client: PoolClient, { passId, personId, readings }: {
-    passId: string; personId: string; readings: readonly NewReading[]
+  client: PoolClient, { passId, personId, deviceId, readings }: {
+    passId: string; personId: string; deviceId: string | null; readings: readonly NewReading[]
   },
 ): Promise<void> {
   await client.query(
-    `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_at)
-     SELECT id, $1, point, value, typed, supersedes, reason, $2, "deviceAt"
-       FROM json_to_recordset($3) AS fresh (
+    `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_id, device_at)
+     SELECT id, $1, point, value, typed, supersedes, reason, $2, $3, "deviceAt"
+       FROM json_to_recordset($4) AS fresh (
               id uuid, point text, value bigint, typed text, supersedes uuid, reason text,
               "deviceAt" timestamptz)`,
-    [passId, personId, JSON.stringify(readings)],
+    [passId, personId, deviceId, JSON.stringify(readings)],
   )
 }

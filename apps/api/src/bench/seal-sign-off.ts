@@ -24,6 +24,8 @@ export interface ProvenSignature {
   readonly definitionHash: string
   /** Who signs, in the order in which they did. */
   readonly signers: readonly string[]
+  /** The bench device on which it was signed; null for another browser. */
+  readonly deviceId: string | null
   /** What a signature that was given without a network says beside, and the readings it relied on; null at once. */
   readonly withoutNetwork: (WithoutNetwork & { readonly readings: readonly string[] }) | null
 }
@@ -73,9 +75,9 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
     }),
   })
   await client.query(
-    `INSERT INTO sign_off (id, job_id, seal_number, operation_key, definition_hash, plan_revision, signed_at)
-     VALUES ($1, $2, $3, $4, $5, $6, $7)`,
-    [id, jobId, seal.number, operation.key, hash, job.planRevision, seal.sealedAt],
+    `INSERT INTO sign_off (id, job_id, seal_number, operation_key, definition_hash, plan_revision, signed_at, device_id)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`,
+    [id, jobId, seal.number, operation.key, hash, job.planRevision, seal.sealedAt, signature.deviceId],
   )
   await client.query(
     'INSERT INTO signature (sign_off_id, person_id) SELECT $1, unnest($2::uuid[])', [

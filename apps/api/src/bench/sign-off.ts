@@ -29,11 +29,11 @@ export async function checkSignatures(
 
 /** Signs an operation as the bench saw it, and seals what was measured, seen and judged. */
 export async function signOff(
-  { client, announce }: CommandContext, { params, body }: CommandInput<Route>,
+  { client, deviceId, announce }: CommandContext, { params, body }: CommandInput<Route>,
 ): Promise<Answer<Route>> {
   announce({ kind: 'sign-off', jobId: params.id, operationKey: body.operationKey })
   return sealSignOff(client, {
     id: body.id, jobId: params.id, operationKey: body.operationKey, definitionHash: body.definitionHash,
-    signers: body.signatures.map(({ personId }) => personId), withoutNetwork: null,
+    signers: body.signatures.map(({ personId }) => personId), deviceId, withoutNetwork: null,
   })
 }

@@ -69,7 +69,7 @@ export async function takeReadings(
         beside: besideNow(definition, measurementsOf(placed, await loadPasses(client, jobId))),
       })
     }
-    await insertReadings(client, { passId: body.pass.id, personId: person.id, readings: fresh })
+    await insertReadings(client, { passId: body.pass.id, personId: person.id, deviceId, readings: fresh })
     const earlierSteps = allBefore(plan.operations).get(operation.key) ?? new Set<string>()
     reopened.push(...await reOpenRelying(
       { client, jobId, personId: person.id }, inUse, fresh, { ...body.pass, earlierSteps }, definition,

@@ -37,6 +37,13 @@ interface Turn {
   readonly personId: string
 }
 
+/** Pauses the work of these people, wherever their clocks run: they hand the device back. */
+export async function pauseWork(client: PoolClient, personIds: readonly string[]): Promise<void> {
+  await client.query(
+    'UPDATE work_time SET stopped_at = now() WHERE person_id = ANY ($1) AND stopped_at IS NULL', [personIds],
+  )
+}
+
 /** Longest that a touch may have waited and still count from when it was made. */
 const longestWait = '7 days'
 

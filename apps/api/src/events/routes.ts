@@ -1,6 +1,7 @@
 import { eventStream } from '@tenths/contract'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { ServerResponse } from 'node:http'
+import { readBenchDevice } from '../devices/device-cookie.ts'
 import { guard } from '../http/guard.ts'
 import { readPerson } from '../people/session-cookie.ts'
 import { openHub, type Listener } from './hub.ts'
@@ -20,7 +21,7 @@ export function eventRoutes(app: FastifyInstance): void {
     method: eventStream.method,
     url: eventStream.path,
     exposeHeadRoute: false,
-    onRequest: guard(eventStream.who),
+    onRequest: guardStream,
     handler: async (request, reply) => {
       reply.hijack()
       reply.raw.writeHead(200, { 'content-type': 'text/event-stream; charset=utf-8', 'x-accel-buffering': 'no' })
@@ -61,10 +62,17 @@ function positionOf(request: FastifyRequest): string | null {
   return typeof after === 'string' && after !== '' ? after : null
 }
 
-/** Whoever signed out or left the shop meanwhile is told no more. */
+const guardPeople = guard(eventStream.who)
+
+/** A bench device that nobody has in hand follows its queue too: an event says where to look and nothing of what is there. */
+async function guardStream(request: FastifyRequest): Promise<void> {
+  if ((await readBenchDevice(request)) === null) await guardPeople(request)
+}
+
+/** Whoever signed out or left the shop meanwhile is told no more, nor a device that was revoked. */
 async function stayOrEnd(request: FastifyRequest, response: ServerResponse): Promise<void> {
   try {
-    if ((await readPerson(request)) === null) response.end()
+    if ((await readPerson(request)) === null && (await readBenchDevice(request)) === null) response.end()
     else response.write(': still here\n\n')
   } catch {
     // The database does not answer at the moment: the next sign of life looks again.

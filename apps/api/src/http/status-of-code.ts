@@ -9,6 +9,7 @@ const ofTheService = {
   'other-person': 409,
   'not-found': 404,
   'sign-in-refused': 403,
+  'device-unknown': 403,
   'pin-wrong': 403,
   'pin-locked': 429,
   'pin-missing': 409,

@@ -46,6 +46,8 @@ interface Pending {
   readonly readings: readonly string[]
   readonly signers: readonly string[]
   readonly deviceAt: Date
+  /** Where it was marked as signed, whatever device it is confirmed on. */
+  readonly deviceId: string | null
   /** Why it is to be signed again since an earlier confirmation. */
   readonly reason: string | null
 }
@@ -61,7 +63,7 @@ async function lockAndLoad(client: PoolClient, ids: readonly string[], personId:
             pending.operation_key AS "operationKey",
             coalesce(step.title, pending.operation_key) AS title,
             pending.definition_hash AS "definitionHash", pending.readings, pending.signers,
-            pending.device_at AS "deviceAt",
+            pending.device_at AS "deviceAt", pending.device_id AS "deviceId",
             (SELECT reason FROM pending_end WHERE pending_sign_off_id = pending.id
               ORDER BY ended_at LIMIT 1) AS reason
        FROM pending_sign_off AS pending
@@ -76,7 +78,7 @@ async function lockAndLoad(client: PoolClient, ids: readonly string[], personId:
 }
 
 async function confirm(client: PoolClient, pending: Pending, personId: string): Promise<Result> {
-  const { id, jobId, jobNumber, operationKey, title, definitionHash, readings, signers } = pending
+  const { id, jobId, jobNumber, operationKey, title, definitionHash, readings, signers, deviceId } = pending
   const result = (outcome: Result['outcome'], reason: string | null = null): Result =>
     ({ id, jobNumber, title, outcome, reason })
   if (pending.reason !== null) return result('sign-again', pending.reason)
@@ -84,7 +86,7 @@ async function confirm(client: PoolClient, pending: Pending, personId: string): 
   if (confirmed.length < signers.length) return result('waits-for-other')
   try {
     await sealSignOff(client, {
-      id, jobId, operationKey, definitionHash, signers,
+      id, jobId, operationKey, definitionHash, signers, deviceId,
       withoutNetwork: { signedAt: pending.deviceAt.toISOString(), confirmed, readings },
     })
     return result('sealed')

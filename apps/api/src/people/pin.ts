@@ -43,7 +43,11 @@ export async function verifyPin(pool: Pool, { personId, pin, device, pepper, now
   const { failures, lockedUntil } = await countTry(pool, personId, device ?? 'browser', now)
   if (failures > MOST_TRIES) throw locked(lockedUntil, now, field)
   if (!(await verify(person.pin_hash, pin, { secret: Buffer.from(pepper, 'hex') }))) {
-    if (failures === MOST_TRIES) throw locked(lockedUntil, now, field)
+    if (failures === MOST_TRIES) {
+      // The owner's screen looks again. Nothing announces it: the stream finds it within a second by itself.
+      await pool.query(`INSERT INTO event (kind, person_id) VALUES ('pin-locked', $1)`, [personId])
+      throw locked(lockedUntil, now, field)
+    }
     throw new ServiceError('pin-wrong', `That PIN is not right. ${triesLeft(MOST_TRIES - failures)}`, field)
   }
   await pool.query('DELETE FROM pin_lock WHERE person_id = $1 AND device = $2', [personId, device ?? 'browser'])

@@ -1,9 +1,10 @@
 import {
-  addPerson, changeMyPin, listPeople, setUpShop, signIn, signOut, whoAmI,
+  addPerson, changeMyPin, listPeople, listPinLocks, setUpShop, signIn, signOut, unlockPin, whoAmI,
 } from '@tenths/contract'
 import type { FastifyInstance } from 'fastify'
 import { command } from '../commands/command.ts'
 import { inTransaction } from '../commands/transaction.ts'
+import { readBenchDevice } from '../devices/device-cookie.ts'
 import { allow } from '../http/guard.ts'
 import { register } from '../http/register.ts'
 import { changePin } from './change-pin.ts'
@@ -11,6 +12,7 @@ import { insertPerson } from './insert-person.ts'
 import { listColleagues } from './list-colleagues.ts'
 import { endSession, startSession } from './session-cookie.ts'
 import { setUp } from './set-up.ts'
+import * as locks from './pin-locks.ts'
 import { checkSignIn } from './sign-in.ts'
 import { limitSignIns } from './sign-in-limit.ts'
 import { readSignedInPerson } from './signed-in-person.ts'
@@ -23,7 +25,7 @@ export function peopleRoutes(app: FastifyInstance): void {
   register(app, signIn, async ({ request, reply }, { body }) => {
     const personId = await checkSignIn(pool, body.signInName, body.password)
     await startSession(request, reply, personId)
-    return readSignedInPerson(pool, personId)
+    return readSignedInPerson(pool, personId, (await readBenchDevice(request))?.id ?? null)
   }, { preHandler: limitSignIns(app) })
 
   register(app, signOut, async ({ request, reply }) => {
@@ -34,12 +36,12 @@ export function peopleRoutes(app: FastifyInstance): void {
   register(app, setUpShop, async ({ shop, request, reply }, { body }) => {
     const ownerId = await inTransaction(pool, (client) => setUp(client, body, secrets.pinPepper, shop.now()))
     await startSession(request, reply, ownerId)
-    return readSignedInPerson(pool, ownerId)
+    return readSignedInPerson(pool, ownerId, null)
   }, { preHandler: limitSignIns(app) })
 
   register(app, whoAmI, async ({ person }) => {
     allow(person, whoAmI.who)
-    return readSignedInPerson(pool, person.id)
+    return readSignedInPerson(pool, person.id, person.deviceId)
   })
 
   register(app, listPeople, async ({ shop }) => ({ people: await listColleagues(shop.prisma) }))
@@ -51,6 +53,13 @@ export function peopleRoutes(app: FastifyInstance): void {
 
   command(app, changeMyPin, async ({ client, person }, { body }) => {
     await changePin(client, person.id, body, secrets.pinPepper)
+    return {}
+  })
+
+  register(app, listPinLocks, async ({ shop }) => ({ locks: await locks.listPinLocks(pool, shop.now()) }))
+
+  command(app, unlockPin, async ({ client }, { params, body }) => {
+    await locks.unlockPin(client, params.id, body.device)
     return {}
   })
 }

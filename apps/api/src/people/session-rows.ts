@@ -16,6 +16,9 @@ function hashOf(sessionId: string): string {
   return createHash('sha256').update(sessionId).digest('hex')
 }
 
+/** Hours for which a bench device is in a person's hands. */
+const SHIFT_HOURS = 12
+
 /** Sessions in the table `session`, which holds a hash of each id: a stolen table opens nothing. */
 export function sessionRows(pool: Pool): Adapter {
   return {
@@ -26,12 +29,13 @@ export function sessionRows(pool: Pool): Adapter {
          FROM session
          JOIN person ON person.id = session.person_id AND person.active
          LEFT JOIN device ON device.id = session.device_id
-         WHERE session.id_hash = $1 AND device.revoked_at IS NULL`,
+         WHERE session.id_hash = $1 AND device.revoked_at IS NULL
+           AND (session.device_id IS NULL OR session.expires_at > now())`,
         [hashOf(sessionId)],
       )
       const row = rows[0]
       if (row === undefined) return [null, null]
-      return [sessionOf(sessionId, row), { id: row.person_id, attributes: { name: row.name, roles: row.roles } }]
+      return [sessionOf(sessionId, endingLate(row)), { id: row.person_id, attributes: { name: row.name, roles: row.roles } }]
     },
     /** Ids cannot be had back from their hashes: the hashes stand for them. */
     async getUserSessions(personId) {
@@ -42,8 +46,9 @@ export function sessionRows(pool: Pool): Adapter {
     },
     async setSession(session) {
       await pool.query(
-        'INSERT INTO session (id_hash, person_id, device_id, expires_at) VALUES ($1, $2, $3, $4)',
-        [hashOf(session.id), session.userId, session.attributes.deviceId, session.expiresAt],
+        `INSERT INTO session (id_hash, person_id, device_id, expires_at)
+         VALUES ($1, $2, $3, CASE WHEN $3::uuid IS NULL THEN $4 ELSE now() + make_interval(hours => $5) END)`,
+        [hashOf(session.id), session.userId, session.attributes.deviceId, session.expiresAt, SHIFT_HOURS],
       )
     },
     async updateSessionExpiration(sessionId, expiresAt) {
@@ -59,6 +64,14 @@ export function sessionRows(pool: Pool): Adapter {
       await pool.query('DELETE FROM session WHERE expires_at <= now()')
     },
   }
+}
+
+/**
+ * lucia prolongs a session that is past half of its time. A shift is never prolonged: its end is held by the statement that
+ * reads it, and lucia is told of one that is far away.
+ */
+function endingLate(row: Row): Row {
+  return row.device_id === null ? row : { ...row, expires_at: new Date('9999-12-31T00:00:00Z') }
 }
 
 function sessionOf(id: string, row: Pick<Row, 'person_id' | 'device_id' | 'expires_at'>): DatabaseSession {

@@ -13,8 +13,8 @@ export interface SignedIn {
 }
 
 export interface Sessions {
-  /** Starts a session and answers its secret id, which only the cookie holds. */
-  start(personId: string): Promise<string>
+  /** Starts a session, on a bench device or in a browser, and answers its secret id, which only the cookie holds. */
+  start(personId: string, deviceId: string | null): Promise<string>
   /** Who a session belongs to; null when it is unknown or lapsed, or the person left. */
   read(id: string): Promise<SignedIn | null>
   end(id: string): Promise<void>
@@ -34,9 +34,9 @@ export function openSessions(pool: Pool): Sessions {
     getUserAttributes: ({ name, roles }) => ({ name, roles }),
   })
   return {
-    async start(personId) {
+    async start(personId, deviceId) {
       await lucia.deleteExpiredSessions()
-      return (await lucia.createSession(personId, { deviceId: null })).id
+      return (await lucia.createSession(personId, { deviceId })).id
     },
     async read(id) {
       const { session, user } = await lucia.validateSession(id)

@@ -10,11 +10,24 @@ const PER_ADDRESS = 60
  * A hook that bounds guessing of passwords and of the set-up link. Counts are kept per process.
  * @throws ServiceError `too-many-tries`
  */
-export function limitSignIns(app: FastifyInstance): (request: FastifyRequest) => Promise<void> {
-  const byName = app.createRateLimit({ max: PER_NAME, timeWindow: '1 minute', keyGenerator: addressAndName })
-  const byAddress = app.createRateLimit({ max: PER_ADDRESS, timeWindow: '1 minute', keyGenerator: (request) => request.ip })
+export function limitSignIns(app: FastifyInstance): Hook {
+  return refuseAbove([
+    app.createRateLimit({ max: PER_ADDRESS, timeWindow: '1 minute', keyGenerator: (request) => request.ip }),
+    app.createRateLimit({ max: PER_NAME, timeWindow: '1 minute', keyGenerator: addressAndName }),
+  ])
+}
+
+/** A hook that bounds guessing of devices’ one-time codes, which name nobody. @throws ServiceError `too-many-tries` */
+export function limitEnrolments(app: FastifyInstance): Hook {
+  return refuseAbove([app.createRateLimit({ max: PER_ADDRESS, timeWindow: '1 minute', keyGenerator: (request) => request.ip })])
+}
+
+type Hook = (request: FastifyRequest) => Promise<void>
+
+function refuseAbove(limits: readonly ReturnType<FastifyInstance['createRateLimit']>[]): Hook {
   return async (request) => {
-    for (const limit of [await byAddress(request), await byName(request)]) {
+    for (const check of limits) {
+      const limit = await check(request)
       if (!limit.isAllowed && limit.isExceeded) {
         throw new ServiceError('too-many-tries', 'Too many tries. Wait a minute and try again.', undefined, limit.ttlInSeconds)
       }

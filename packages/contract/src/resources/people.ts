@@ -1,6 +1,9 @@
 import { z } from 'zod'
-import { Id, Line } from '../primitives.ts'
+import { Id, Instant, Line } from '../primitives.ts'
 import { everyone, roles, route } from '../route.ts'
+
+/** A shared tablet as the pages on it know it. */
+export const DeviceHere = z.object({ id: Id, name: z.string(), benchId: Id })
 
 export const SignedInPerson = z.object({
   id: Id,
@@ -9,6 +12,8 @@ export const SignedInPerson = z.object({
   hasPin: z.boolean(),
   shop: z.object({ name: z.string(), timeZone: z.string(), unit: z.enum(['inch', 'millimetre']), isDemo: z.boolean() }),
   judgeVersion: z.int(),
+  /** The bench device on which this session runs; null in a browser of one’s own. */
+  device: DeviceHere.nullable(),
 })
 
 export const signIn = route({
@@ -100,4 +105,35 @@ export const changeMyPin = route({
   body: z.object({ password: z.string().min(1).max(200), pin: z.string().regex(/^\d{6}$/, 'Six digits.') }),
   answer: z.object({}),
   problems: ['sign-in-refused'],
+})
+
+/** A person whose PIN is refused somewhere after five wrong ones. */
+export const PinLock = z.object({
+  personId: Id,
+  personName: z.string(),
+  /** Names the device for the unlocking; all browsers of a person count as one. */
+  device: z.string(),
+  /** The bench device; null for browsers. */
+  deviceName: z.string().nullable(),
+  since: Instant,
+  until: Instant,
+})
+
+export const listPinLocks = route({
+  method: 'GET',
+  path: '/api/pin-locks',
+  summary: 'Whose PIN is locked at the moment, where, since when and until when',
+  who: ['owner'],
+  answer: z.object({ locks: z.array(PinLock) }),
+})
+
+export const unlockPin = route({
+  method: 'POST',
+  path: '/api/people/:id/pin-unlocking',
+  summary: 'Let a person try again at once on the device where five wrong PINs locked them',
+  who: ['owner'],
+  params: z.object({ id: Id }),
+  body: z.object({ device: Line(80) }),
+  answer: z.object({}),
+  problems: ['not-found'],
 })
