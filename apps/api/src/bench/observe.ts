@@ -10,6 +10,7 @@ import { loadObservations } from './load-observations.ts'
 import { operationOf, requireReachable } from './reach.ts'
 import { requireAnswer } from './asked.ts'
 import { requireSamePerson } from './same-person.ts'
+import { beginWork, earliest } from './work-time.ts'
 
 type Route = typeof observeRoute
 
@@ -40,6 +41,10 @@ export async function observe(
      ON CONFLICT (id) DO NOTHING`,
     [jobId, operation.key, person.id, JSON.stringify(body.observations)],
   )
+  // A tick that is taken back on a signed step is a correction, no work.
+  if (signatures.length === 0) {
+    await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, earliest(body.observations))
+  }
   const latest = await loadObservations(client, jobId, operation.key)
   const changed = latest.find(({ item, outcome }) => before.has(item) && before.get(item) !== outcome)
   if (changed !== undefined) {

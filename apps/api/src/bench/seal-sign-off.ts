@@ -14,6 +14,7 @@ import { loadSignOffPages, type WireSignOff } from './load-sign-offs.ts'
 import { operationOf, refuseUnreached } from './reach.ts'
 import { loadReliedReadings, readingsReliedOn } from './relied-readings.ts'
 import { signOffPayload, type Signer, type WithoutNetwork } from './sign-off-payload.ts'
+import { endWork } from './work-time.ts'
 
 /** A signature whose people have proven who they are. */
 export interface ProvenSignature {
@@ -88,6 +89,7 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
     'INSERT INTO sign_off_reading (sign_off_id, reading_id) SELECT $1, unnest($2::uuid[])',
     [id, readings.map((reading) => reading.id)],
   )
+  await endWork(client, jobId, operation.key)
   await projectOperations(client, jobId)
   return {
     id, sealNumber: seal.number, hash: seal.hash, by: signers.map(({ name }) => name),

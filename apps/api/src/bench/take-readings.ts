@@ -21,6 +21,7 @@ import { operationOf, requireReachable } from './reach.ts'
 import { ownLinks, type NewReading } from './reading-chain.ts'
 import { insertPass, insertReadings, withoutKnown } from './readings-table.ts'
 import { requireSamePerson } from './same-person.ts'
+import { beginWork, earliest } from './work-time.ts'
 
 type Route = typeof takeReadingsRoute
 
@@ -70,6 +71,7 @@ export async function takeReadings(
       })
     }
     await insertReadings(client, { passId: body.pass.id, personId: person.id, deviceId, readings: fresh })
+    if (!isCorrecting) await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, earliest(fresh))
     const earlierSteps = allBefore(plan.operations).get(operation.key) ?? new Set<string>()
     reopened.push(...await reOpenRelying(
       { client, jobId, personId: person.id }, inUse, fresh, { ...body.pass, earlierSteps }, definition,

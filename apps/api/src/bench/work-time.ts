@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import type { startWork } from '@tenths/contract'
 import type { PoolClient } from 'pg'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
@@ -11,8 +12,12 @@ import { requireSamePerson } from './same-person.ts'
 
 type Route = typeof startWork
 
+/** Minutes of one stretch of work, for SQL. A clock that was forgotten counts for one shift of 12 hours at most. */
+export const minutesWorked = `extract(epoch FROM
+  least(coalesce(work_time.stopped_at, now()), work_time.started_at + interval '12 hours') - work_time.started_at) / 60`
+
 /**
- * Starts or stops a person's clock on an operation. A person works at one thing: starting stops what still
+ * Goes on with a person's work on an operation, or pauses it. A person works at one thing: starting stops what still
  * ran. A touch that waited on a device counts from when it was made.
  */
 export async function runClock(
@@ -35,6 +40,40 @@ interface Turn {
   readonly jobId: string
   readonly operationKey: string
   readonly personId: string
+}
+
+/**
+ * Has a person work on an operation since a value or tick of theirs, unless they did already: nobody touches a clock to
+ * begin. What waited on a device counts from when it was typed; what waited longer than a shift tells nothing of now.
+ * @param typedAt by the device's clock, which is bounded by the server's; null for now
+ */
+export async function beginWork(
+  client: PoolClient, { jobId, operationKey, personId }: Omit<Turn, 'id'>, typedAt: string | null,
+): Promise<void> {
+  const { rows: [moment] } = await client.query<{ at: Date; isWorking: boolean }>(
+    `SELECT at, EXISTS (SELECT FROM work_time
+                         WHERE person_id = $1 AND job_id = $2 AND operation_key = $3
+                           AND started_at <= at + $5::interval AND (stopped_at IS NULL OR stopped_at >= at)) AS "isWorking"
+       FROM (SELECT least(now(), $4::timestamptz) AS at) AS moment
+      WHERE at > now() - interval '12 hours'`,
+    [personId, jobId, operationKey, typedAt, slack],
+  )
+  if (moment === undefined || moment.isWorking) return
+  await start(client, { id: randomUUID(), jobId, operationKey, personId }, moment.at)
+}
+
+/** When the first of these was typed, by the device's clock; null when none says so. */
+export function earliest(typed: readonly { readonly deviceAt?: string | null | undefined }[]): string | null {
+  const moments = typed.flatMap(({ deviceAt }) => deviceAt ?? [])
+  return moments.length === 0 ? null : moments.reduce((one, other) => (Date.parse(other) < Date.parse(one) ? other : one))
+}
+
+/** Ends everybody's work on an operation: it is signed. */
+export async function endWork(client: PoolClient, jobId: string, operationKey: string): Promise<void> {
+  await client.query(
+    'UPDATE work_time SET stopped_at = now() WHERE job_id = $1 AND operation_key = $2 AND stopped_at IS NULL',
+    [jobId, operationKey],
+  )
 }
 
 /** Pauses the work of these people, wherever their clocks run: they hand the device back. */
@@ -71,7 +110,10 @@ async function keepTurn(
 /** Clocks of device and server agree to about a second: what began this much later still counts as before. */
 const slack = '30 seconds'
 
-/** What began before ends now; what began later, on another device, ends this one. */
+/**
+ * What began before ends now; what began later, on another device, ends this one. Of two that the same person begins at
+ * the very same moment on two devices, the first one counts.
+ */
 async function start(client: PoolClient, { id, jobId, operationKey, personId }: Turn, at: Date): Promise<void> {
   await client.query(
     `UPDATE work_time SET stopped_at = greatest(started_at, $2)
@@ -83,7 +125,7 @@ async function start(client: PoolClient, { id, jobId, operationKey, personId }: 
      VALUES ($1, $2, $3, $4, $5, (
        SELECT min(started_at) FROM work_time WHERE person_id = $4 AND started_at > $5::timestamptz + $6::interval
      ))
-     ON CONFLICT (id) DO NOTHING`,
+     ON CONFLICT DO NOTHING`,
     [id, jobId, operationKey, personId, at, slack],
   )
 }
@@ -101,14 +143,14 @@ async function stop(client: PoolClient, { jobId, operationKey, personId }: Turn,
 }
 
 /**
- * Whole minutes that anybody worked on an operation so far, and whether this person's clock runs on it now.
+ * Whole minutes that anybody worked on an operation so far, and whether this person works on it now.
  */
 export async function timeWorked(
   database: Queryable, jobId: string, operationKey: string, personId: string,
 ): Promise<{ running: boolean; minutes: number }> {
   const { rows: [row] } = await database.query<{ running: boolean; minutes: number }>(
     `SELECT coalesce(bool_or(person_id = $3 AND stopped_at IS NULL), false) AS running,
-            coalesce(floor(extract(epoch FROM sum(coalesce(stopped_at, now()) - started_at)) / 60), 0)::integer AS minutes
+            coalesce(floor(sum(${minutesWorked})), 0)::integer AS minutes
        FROM work_time
       WHERE job_id = $1 AND operation_key = $2`,
     [jobId, operationKey, personId],

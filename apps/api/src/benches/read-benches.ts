@@ -30,7 +30,7 @@ export async function listBenches(database: Queryable, benchId: string | null = 
 
 /**
  * One bench and everything that is still to be done at benches of its kind: what can be done first, among that what is
- * under way, then the nearest promise; two statements.
+ * begun or open again, then the nearest promise; two statements.
  * @throws ServiceError `not-found`
  */
 export async function readQueue(
@@ -45,7 +45,7 @@ export async function readQueue(
      JOIN job ON job.id = operation_state.job_id AND job.state = 'open'
      JOIN engine ON engine.id = job.engine_id
      WHERE operation_state.bench_kind = $1 AND operation_state.state <> 'signed'
-     ORDER BY operation_state.reachable DESC, operation_state.state = 'under-way' DESC,
+     ORDER BY operation_state.reachable DESC, operation_state.state IN ('re-opened', 'under-way') DESC,
               job.promised_on, job.number, operation_state.ordinal
      LIMIT 500`,
     [bench.kind, today],

@@ -5,6 +5,7 @@ import { register } from '../http/register.ts'
 import { readSummaries } from '../jobs/job-summary.ts'
 import { readToday } from '../jobs/today.ts'
 import { loadOpenJobs, loadPerBench } from './load.ts'
+import { loadPace } from './pace.ts'
 import { isThisWeek, riskOf } from './risk.ts'
 
 /** The owner's view of the shop: the same few statements however many jobs are open. */
@@ -20,6 +21,7 @@ export function deskRoutes(app: FastifyInstance): void {
     return {
       today,
       load: await loadPerBench(pool),
+      pace: await loadPace(pool),
       // The nearest promise comes first: an overdue one is the worst.
       atRisk: summaries.flatMap((summary) => {
         const job = atRisk.find(({ id }) => id === summary.id)

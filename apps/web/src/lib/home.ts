@@ -1,7 +1,12 @@
-import type { Role } from '@tenths/contract'
+import type { SignedInPerson } from '@tenths/contract'
+import type { z } from 'zod'
 
-/** Where a person's work lies: the desk for who answers for everything, then the counter, then the bench. */
-export function homeOf(roles: readonly Role[]): '/desk' | '/counter' | '/bench' {
+/**
+ * Where a person's work lies: on a bench device its bench; elsewhere the desk for who answers for everything, then the
+ * counter, then the bench.
+ */
+export function homeOf({ roles, device }: Pick<z.infer<typeof SignedInPerson>, 'roles' | 'device'>): string {
+  if (device) return `/bench/${device.benchId}`
   if (roles.includes('owner')) return '/desk'
   return roles.includes('counter') ? '/counter' : '/bench'
 }

@@ -78,7 +78,7 @@ export const QueueEntry = JobOperation.extend({
 export const readQueue = route({
   method: 'GET',
   path: '/api/benches/:id/queue',
-  summary: 'What waits at this bench, in the order it should be done: what can be done first, the nearest promise first',
+  summary: 'What waits at this bench, in the order it should be done: what can be done first, then what is begun or open again, then the nearest promise',
   who: everyone,
   params: z.object({ id: Id }),
   answer: z.object({ bench: Bench, entries: z.array(QueueEntry) }),
@@ -276,7 +276,7 @@ export const observe = route({
 export const startWork = route({
   method: 'POST',
   path: '/api/jobs/:id/work',
-  summary: 'Start or stop the clock of this person on an operation',
+  summary: 'Pause this person’s work on an operation, or go on with it; the first value or tick begins it by itself',
   who: everyone,
   params: z.object({ id: Id }),
   body: z.object({

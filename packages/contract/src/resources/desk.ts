@@ -18,6 +18,12 @@ export const readDesk = route({
     load: z.array(
       z.object({ benchKind: BenchKind, benches: z.int(), readyMinutes: z.int(), waitingMinutes: z.int(), operations: z.int() }),
     ),
+    /** What steps that were timed took on average against their standard, the farthest off first. */
+    pace: z.array(z.object({
+      key: z.string(), title: z.string(), jobs: z.int(), standardMinutes: z.int(), takenMinutes: z.int(),
+      /** Timed often enough that the forecasts reckon with the hours taken. */
+      isUsed: z.boolean(),
+    })),
     /** Jobs whose remaining minutes do not fit before the promised day, or which are late, worst first. */
     atRisk: z.array(JobSummary.extend({ remainingMinutes: z.int(), workingDaysLeft: z.int(), reason: z.string() })),
     findings: z.array(Finding),

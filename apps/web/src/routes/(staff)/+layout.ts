@@ -1,5 +1,6 @@
 import { ProblemError } from '$lib/api/problem.ts'
 import { whoIsHere } from '$lib/bench/kept/kept-person.ts'
+import { whereToSignIn } from '$lib/devices/where-to-sign-in.ts'
 import { error, redirect } from '@sveltejs/kit'
 import type { LayoutLoad } from './$types'
 
@@ -12,7 +13,7 @@ export const load: LayoutLoad = async ({ fetch, url }) => {
   } catch (problem) {
     if (!(problem instanceof ProblemError)) throw problem
     if (problem.code === 'not-signed-in') {
-      redirect(303, `/sign-in?next=${encodeURIComponent(url.pathname + url.search)}`)
+      redirect(303, await whereToSignIn(fetch, url.pathname + url.search))
     }
     error(problem.status || 503, { message: problem.message, code: problem.code })
   }
