@@ -1,7 +1,7 @@
 import {
-  changeJob, listJobs, openJob, readJob, readTag, tellCustomer, withdrawCustomerNote,
+  changeJob, listJobs, openJob, readJob, readNextStep, readPartTags, readTag, tellCustomer, withdrawCustomerNote,
 } from '@tenths/contract'
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { command } from '../commands/command.ts'
 import { allow } from '../http/guard.ts'
 import { register } from '../http/register.ts'
@@ -11,7 +11,8 @@ import * as notes from './customer-notes.ts'
 import { listJobs as list } from './list-jobs.ts'
 import { openJob as open } from './open-job.ts'
 import { readJob as read } from './read-job.ts'
-import { readTag as tag } from './read-tag.ts'
+import { readNextStep as nextStep } from './next-step.ts'
+import * as tags from './read-tag.ts'
 import { readToday } from './today.ts'
 
 /** Jobs: opened, listed, read, changed; what their customers are told. */
@@ -51,6 +52,9 @@ export function jobRoutes(app: FastifyInstance): void {
     return {}
   })
 
-  register(app, readTag, ({ shop, request }, { params }) =>
-    tag(pool, params.number, shop.origin ?? `${request.protocol}://${request.host}`))
+  /** Where the shop is found from outside, as far as this request tells. */
+  const base = ({ protocol, host }: FastifyRequest): string => app.shop.origin ?? `${protocol}://${host}`
+  register(app, readTag, ({ request }, { params }) => tags.readTag(pool, params.number, base(request)))
+  register(app, readPartTags, ({ request }, { params }) => tags.readPartTags(pool, params.number, base(request)))
+  register(app, readNextStep, (_context, { params, query }) => nextStep(pool, { ...params, mark: query.mark, bench: query.bench }))
 }

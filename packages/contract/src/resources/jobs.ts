@@ -203,3 +203,36 @@ export const readTag = route({
   }),
   problems: ['not-found'],
 })
+
+export const readPartTags = route({
+  method: 'GET',
+  path: '/api/jobs/:number/part-tags',
+  summary: 'What is printed on the tags of a job’s parts: mark, place, and a QR code (SVG) that opens the part’s next step',
+  who: everyone,
+  params: z.object({ number: z.coerce.number().int() }),
+  answer: z.object({
+    parts: z.array(z.object({
+      mark: z.string(),
+      kind: z.string(),
+      place: z.string().nullable(),
+      address: z.string(),
+      qr: z.string().describe('SVG markup'),
+    })),
+  }),
+  problems: ['not-found'],
+})
+
+export const readNextStep = route({
+  method: 'GET',
+  path: '/api/jobs/:number/next-step',
+  summary: 'Where a scanned tag leads: the next step of a job, or of one of its parts, at a bench if it can be done there',
+  who: everyone,
+  params: z.object({ number: z.coerce.number().int() }),
+  query: z.object({ mark: Text(40).default(''), bench: Id.optional() }),
+  answer: z.object({
+    jobNumber: z.int(),
+    /** Null when all that concerns the part, or the job, is signed. */
+    step: z.object({ key: z.string(), title: z.string(), benchKind: z.string(), reachable: z.boolean() }).nullable(),
+  }),
+  problems: ['not-found', 'part-unknown'],
+})
