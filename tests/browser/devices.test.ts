@@ -39,6 +39,7 @@ describe('a shared tablet', () => {
     await seen(tablet.page, 'taken over in two touches', () => takeOver(tablet.page, 'machinist'))
     await owner.page.getByText('in Ben Machinist’s hands').waitFor()
     await seen(tablet.page, 'a value is typed', () => measure(tablet.page))
+    await seen(tablet.page, 'tags are scanned', () => scanTags(tablet.page))
     await seen(tablet.page, 'handed back', () => handBack(tablet.page))
     await owner.page.getByText('in nobody’s hands').waitFor()
 
@@ -108,6 +109,31 @@ async function measure(page: Page): Promise<void> {
   await hands.goTo('Rod 1 small end, front, along rod')
   await hands.type(['0.0007'])
   await page.getByText('Work runs').waitFor()
+}
+
+/** A scanner types the code and Enter as fast as it can. */
+async function scan(page: Page, text: string): Promise<void> {
+  await page.keyboard.type(text)
+  await page.keyboard.press('Enter')
+}
+
+async function scanTags(page: Page): Promise<void> {
+  const cell = page.getByRole('textbox', { name: 'Rod 1 small end, front, across rod', exact: true })
+  // In a cell: the tag is no value, and what stood there stands there still.
+  await benchOf(page).goTo('Rod 1 small end, front, across rod')
+  await scan(page, `${address}/jobs/${job.number}/parts/R999`)
+  await page.getByRole('alert').filter({ hasText: `Job ${job.number} has no part R999` }).waitFor()
+  expect(await cell.inputValue()).toBe('')
+
+  await page.goto('/bench')
+  await page.getByRole('link', { name: /Bench: pin-hone.*This device’s own bench/ }).click()
+  await page.getByRole('heading', { name: 'Bench: pin-hone' }).waitFor()
+  await scan(page, '4006381333931')
+  await page.getByText('“4006381333931” is no tag of this shop').waitFor()
+  await scan(page, `https://other.example/jobs/${job.number}`)
+  await page.getByText('This tag was printed at other.example, not here').waitFor()
+  await scan(page, `${address}/jobs/${job.number}/parts/R2`)
+  await page.getByRole('heading', { name: 'Bush and hone small ends to their own pins' }).waitFor()
 }
 
 async function handBack(page: Page): Promise<void> {
