@@ -209,5 +209,5 @@ describe('what is done on a device', () => {
     await sign({}).expect(201)
     const signed = await shop.pool.query('SELECT device_id AS device FROM sign_off WHERE id = $1', [signing.id])
     expect(signed.rows).toEqual([{ device: device.id }])
-  }, 120_000)
+  }, 240_000)
 })
