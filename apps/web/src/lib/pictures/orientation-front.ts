@@ -27,10 +27,14 @@ export interface DrawnBank {
   readonly thrust: 'left' | 'right'
   /** Whether the other bank's rod stands in front of this one on its pin. */
   readonly behind: boolean
+  /** Where its cylinders' numbers stand: past the crown, growing away from the other bank. */
+  readonly label: Spot & { readonly anchor: 'start' | 'middle' | 'end' }
 }
 
 const throwLength = 26
 const rodLength = 92
+/** From the piston's pin past its crown. */
+const pastCrown = 42
 
 /**
  * One slice through each bank with the crank in the middle, y down. Rods of one pin meet on it, the pin upright between the
@@ -57,6 +61,10 @@ export function drawFromFront(orientation: readonly Facing[], layout: EngineLayo
       pistonPin: { x: axis.x * reach, y: axis.y * reach },
       thrust: thrustSide(facing, tilt),
       behind: sharesPins && facing.placeOnPin === 2,
+      label: {
+        x: axis.x * (reach + pastCrown), y: axis.y * (reach + pastCrown),
+        anchor: anchorOf(tilt),
+      },
     }]
   }).toSorted((one, other) => Number(other.behind) - Number(one.behind))
 }
@@ -71,6 +79,11 @@ function tiltOf({ bank }: Facing, { bankAngle }: EngineLayout): number {
   if (bank === null) return 0
   const half = bankAngle / 2_000
   return bank === 'viewer-left' ? -half : half
+}
+
+function anchorOf(tilt: number): DrawnBank['label']['anchor'] {
+  if (Math.abs(tilt) < 10) return 'middle'
+  return tilt > 0 ? 'start' : 'end'
 }
 
 /** A piston on its side has its left below when it points to the viewer's left, above when it points right. */
@@ -93,4 +106,12 @@ export function describeFromFront({ facing, cylinders }: DrawnBank, { pistonsHav
 function thrustWords(side: Facing['majorThrust']): string {
   if (side === 'left' || side === 'right') return `to your ${side}`
   return side === 'up' ? 'upward' : 'downward'
+}
+
+/** The part of the drawing's plane that the picture shows, with room for the numbers. */
+export function frameOf(banks: readonly DrawnBank[]): { readonly x: number; readonly y: number; readonly width: number; readonly height: number } {
+  const half = Math.max(...banks.map(({ pistonPin, label }) =>
+    Math.max(Math.abs(pistonPin.x) + 36, Math.abs(label.x) + (label.anchor === 'middle' ? 60 : 110))))
+  const top = Math.min(-44, ...banks.map(({ pistonPin, label }) => Math.min(pistonPin.y - 36, label.y - 26)))
+  return { x: -half, y: top, width: 2 * half, height: 58 - top }
 }

@@ -24,7 +24,7 @@ export function answerWords(counts: TrialFitPage['counts']): Answer {
   return {
     kind,
     sentence: `${word}: ${words}.`,
-    more: [...rest.map(([, , , words]) => `${words}.`), `${fitting} ${fitting === 1 ? 'fits' : 'fit'} as measured.`],
+    more: [...rest.map(([, , , words]) => `${words}.`), ...(fitting === 0 ? [] : [`${fitting} ${fitting === 1 ? 'fits' : 'fit'} as measured.`])],
   }
 }
 
