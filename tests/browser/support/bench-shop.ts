@@ -1,0 +1,52 @@
+import { shortBlock, type FeatureReference } from '@tenths/domain'
+import { complete, measure, read, seeAll, startFloor, workUpTo, type Floor, type PassWanted, type TestJob } from '../../support/floor.ts'
+import { openJob, type ShopOptions } from '../../support/shop.ts'
+
+const { bigEnd, smallEnd, pinDiameter } = shortBlock
+const tenth = 2_540
+
+/** A shop whose jobs stand at every kind of moment that a page of the bench can show. */
+export interface BenchShop {
+  readonly floor: Floor
+  /** Some small ends are measured, one outside and one not proven; a step before is open again. */
+  readonly atWork: TestJob
+  /** At a step that two people sign, and seen. */
+  readonly forTwo: TestJob
+  /** At a step with readings that only wants its PIN. */
+  readonly ready: TestJob
+}
+
+export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
+  const floor = await startFloor(options)
+  const job = () => openJob(floor, { duty: 'street' })
+  const shop = { floor, atWork: await job(), forTwo: await job(), ready: await job() }
+
+  await workUpTo(floor, shop.atWork, 'hone-small-ends')
+  // Common practice, no source: without boost a bushing wants 0.0003 to 0.0008 in on its pin.
+  for (const [cylinder, tenths] of [[1, 12], [2, 5.5], [3, 8]] as const) {
+    await measureAgain(floor, shop.atWork, 'hone-small-ends', smallEnd(cylinder), {
+      gaugeId: floor.gauges.P1, setOn: pinDiameter(cylinder), values: tenths * tenth,
+    })
+  }
+  // A step that was signed, and is not any more.
+  await measureAgain(floor, shop.atWork, 'measure-rods', bigEnd(1), { gaugeId: floor.exact.length })
+
+  await workUpTo(floor, shop.forTwo, 'bore')
+  await seeAll(floor, shop.forTwo, await read(floor, shop.forTwo, 'bore'))
+
+  await workUpTo(floor, shop.ready, 'fit-pins')
+  await complete(floor, shop.ready, 'fit-pins')
+  return shop
+}
+
+/** A further pass of a feature; where no value is given, the value of the pass before. */
+async function measureAgain(
+  floor: Floor, job: TestJob, operationKey: string, feature: FeatureReference,
+  wanted: Pick<PassWanted, 'gaugeId' | 'setOn'> & Partial<Pick<PassWanted, 'values'>>,
+): Promise<void> {
+  const { placed, passes } = await read(floor, job, operationKey)
+  const partId = placed.find(({ place }) => place === feature.place)?.partId
+  const before = passes.filter((pass) => pass.partId === partId && pass.feature === feature.feature)
+  const values = before.at(-1)?.readings[0]?.value ?? 0
+  await measure(floor, job, { operationKey, feature, number: before.length + 1, values, ...wanted })
+}
