@@ -14,12 +14,18 @@ const unboosted: DemoJob = {
   options: freshenUp, intake: [item('V8 short block')], told: [], play: async () => undefined,
 }
 
+/** As `openUnboosted`, and everybody else does by the API what leads up to the small ends. */
+export async function workUpToSmallEnds(address: string, today: string): Promise<{ job: OpenedJob; floor: Floor }> {
+  const opened = await openUnboosted(address, today)
+  await opened.floor.workThrough('resize-rods')
+  return opened
+}
+
 /**
- * Stocks a shop whose owner is there as the demo is stocked, opens the job, and has everybody else do by the API what
- * leads up to the small ends.
+ * Stocks a shop whose owner is there as the demo is stocked, opens the job and plans it with its makers' sheets.
  * @param today day of the shop, `YYYY-MM-DD`
  */
-export async function workUpToSmallEnds(address: string, today: string): Promise<{ job: OpenedJob; floor: Floor }> {
+export async function openUnboosted(address: string, today: string): Promise<{ job: OpenedJob; floor: Floor }> {
   const service = serviceAt(address)
   const desk = await signInAs(service, people.odile)
   await stockShop(desk, today)
@@ -30,6 +36,5 @@ export async function workUpToSmallEnds(address: string, today: string): Promise
   const personIds = await personIdsOf(desk)
   const floor = openFloor({ jobId: job.id, jobKey: unboosted.key, jobNumber: job.number, unit, callers, personIds })
   await floor.planWithSheets('Makers’ sheets entered', [...sheets])
-  await floor.workThrough('resize-rods')
   return { job, floor }
 }

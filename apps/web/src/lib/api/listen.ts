@@ -3,7 +3,7 @@ import { changes } from './changes.svelte.ts'
 
 type StreamEvent = (typeof streamEventNames)[number]
 
-/** Changes often come in bursts: one look is enough for all that come within this time. */
+/** Changes often come in bursts: the first is looked at at once, and one more look is enough for all that come within this time. */
 const GATHER_MILLISECONDS = 200
 const REOPEN_MILLISECONDS = 5_000
 
@@ -55,9 +55,14 @@ function holdStream(look: () => void, signal: AbortSignal): Promise<void> {
 }
 
 function gathered(work: () => void, signal: AbortSignal): () => void {
-  let waiting: ReturnType<typeof setTimeout> | undefined
-  signal.addEventListener('abort', () => clearTimeout(waiting))
-  return () => {
-    waiting ??= setTimeout(() => { waiting = undefined; work() }, GATHER_MILLISECONDS)
+  let resting: ReturnType<typeof setTimeout> | undefined
+  let isAsked = false
+  signal.addEventListener('abort', () => clearTimeout(resting))
+  const look = (): void => {
+    isAsked = resting !== undefined
+    if (isAsked || signal.aborted) return
+    work()
+    resting = setTimeout(() => { resting = undefined; if (isAsked) look() }, GATHER_MILLISECONDS)
   }
+  return look
 }

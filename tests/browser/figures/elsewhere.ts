@@ -1,0 +1,42 @@
+import type { Browser, Page } from 'playwright-core'
+import type { Figure } from '../../../packages/domain/bench/figure.ts'
+import { goToHone, takeTablet, type Hone } from './hone.ts'
+import { percentile } from './percentile.ts'
+
+const count = 30
+
+/** From Enter on one tablet to the value on another that has the same step open, both slowed. */
+export async function elsewhereFigures(browser: Browser, hone: Hone): Promise<readonly Figure[]> {
+  const one = await takeTablet(browser, hone)
+  const other = await takeTablet(browser, hone)
+  await goToHone(one, hone)
+  await goToHone(other, hone)
+  const taken: number[] = []
+  for (let reading = 0; reading < count; reading += 1) {
+    const value = (Number(hone.size) + 0.0006 + reading * 0.0001).toFixed(4)
+    const seen = whenShown(other, value)
+    await one.keyboard.type(value)
+    await one.evaluate(`void (globalThis.at = new Promise((done) =>
+      addEventListener('keydown', ({ timeStamp }) => done(performance.timeOrigin + timeStamp), { once: true, capture: true })))`)
+    await one.keyboard.press('Enter')
+    taken.push(await seen - await one.evaluate<number>('globalThis.at'))
+    await one.waitForTimeout(500)
+  }
+  await one.context().close()
+  await other.context().close()
+  return [{
+    figure: 'a reading on another signed-in screen, 95th percentile, both slowed fourfold', value: percentile(taken, 0.95), unit: 'ms',
+    limit: { kind: 'at most', value: 300 }, comparedWith: `median ${percentile(taken, 0.5).toFixed(0)} ms of ${taken.length} readings`,
+  }]
+}
+
+/** When a cell of the grid has this value and it is painted, as the clock on the wall goes, in milliseconds. */
+function whenShown(page: Page, value: string): Promise<number> {
+  return page.evaluate<number>(`new Promise((done, refuse) => {
+    const look = () => requestAnimationFrame(() =>
+      [...document.querySelectorAll('[role=grid] input')].some((cell) => cell.value === '${value}')
+        ? done(performance.timeOrigin + performance.now()) : look())
+    look()
+    setTimeout(() => refuse(new Error('${value} never arrived')), 20_000)
+  })`)
+}
