@@ -5,7 +5,7 @@ export type Family =
   | 'bore' | 'main-housing' | 'deck-height' | 'main-journal' | 'rod-journal' | 'big-end' | 'small-end' | 'skirt'
   | 'pin-bore' | 'diameter' | 'bearing' | 'end-gap' | 'rail-gap' | 'side-clearance' | 'back-clearance' | 'end-play' | 'final-end-play'
   | 'rod-side-clearance' | 'deck-clearance' | 'pin-end-play' | 'stretch' | 'torque' | 'turning-torque-crank'
-  | 'turning-torque-assembled'
+  | 'turning-torque-assembled' | 'crosshatch' | 'roughness'
 
 /** How parts of a family come out of machines and wear out in service. Lengths in nanometres, from memory. */
 export interface Making {
@@ -23,7 +23,7 @@ export interface Making {
 const tenths = (count: number): number => (count * NANOMETRES_PER_INCH) / 10_000
 const nothing = { stock: 0, unevenness: 0 }
 
-/** Torques scatter in mN·m instead: a wrench clicks within a few in a hundred. */
+/** Angles scatter in thousandths of a degree, torques in mN·m instead: a wrench clicks within a few in a hundred. */
 export const making: Record<Family, Making> = {
   bore: { betweenParts: tenths(1), withinPart: tenths(1), asFound: { stock: tenths(42), unevenness: tenths(6) } },
   'main-housing': { betweenParts: tenths(1), withinPart: tenths(1), asFound: { stock: tenths(4), unevenness: tenths(2) } },
@@ -48,6 +48,8 @@ export const making: Record<Family, Making> = {
   stretch: { betweenParts: tenths(1), withinPart: tenths(1), asFound: nothing },
   torque: { betweenParts: 700, withinPart: 700, asFound: nothing },
   'turning-torque-crank': { betweenParts: 700, withinPart: 0, asFound: nothing },
+  crosshatch: { betweenParts: 3_000, withinPart: 0, asFound: nothing },
+  roughness: { betweenParts: 60, withinPart: 0, asFound: nothing },
   'turning-torque-assembled': { betweenParts: 1_500, withinPart: 0, asFound: nothing },
 }
 

@@ -87,6 +87,13 @@ export const gauges: readonly DemoGauge[] = [
     kind: 'torque-wrench', quantity: 'torque', measures: ['turning-torque-crank', 'turning-torque-assembled'],
     resolution: 678, analogue: true, standardUncertainty: 200,
   }, anyReach, 45),
+  gauge('CP1', 'Crosshatch protractor', 'inch', {
+    kind: 'protractor', quantity: 'angle', measures: ['crosshatch'], resolution: 1_000, analogue: false, standardUncertainty: 600,
+  }, anyReach, 210),
+  gauge('RT1', 'Roughness tester', 'inch', {
+    kind: 'roughness-tester', quantity: 'roughness', measures: ['roughness'], resolution: 10, analogue: false,
+    standardUncertainty: 12,
+  }, anyReach, 150),
   gauge('MM1', 'Micrometer 0–25 mm', 'millimetre', metricMicrometer, millimetres(0, 25), 118),
   gauge('MM2', 'Micrometer 25–50 mm', 'millimetre', metricMicrometer, millimetres(25, 50), 118),
   gauge('MM3', 'Micrometer 50–75 mm', 'millimetre', metricMicrometer, millimetres(50, 75), 118),
@@ -121,6 +128,13 @@ export const gauges: readonly DemoGauge[] = [
     kind: 'torque-wrench', quantity: 'torque', measures: ['turning-torque-crank', 'turning-torque-assembled'],
     resolution: 500, analogue: true, standardUncertainty: 200,
   }, anyReach, 45),
+  gauge('MCP1', 'Crosshatch protractor, metric', 'millimetre', {
+    kind: 'protractor', quantity: 'angle', measures: ['crosshatch'], resolution: 1_000, analogue: false, standardUncertainty: 600,
+  }, anyReach, 210),
+  gauge('MRT1', 'Roughness tester, metric', 'millimetre', {
+    kind: 'roughness-tester', quantity: 'roughness', measures: ['roughness'], resolution: 10, analogue: false,
+    standardUncertainty: 12,
+  }, anyReach, 150),
 ]
 
 /** The gauge with that mark. */

@@ -1,5 +1,5 @@
 import {
-  formatLength, formatQuantity, parseLength, parseQuantity, roundToStep, type Quantity, type QuantityUnitName,
+  formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, roundToStep, type Quantity, type QuantityUnitName,
 } from '@tenths/domain'
 import type { DemoGauge } from './gauges.ts'
 
@@ -9,9 +9,13 @@ export interface Typed {
   readonly value: number
 }
 
-const torqueUnits: Record<DemoGauge['unit'], { unit: QuantityUnitName; symbol: string }> = {
-  inch: { unit: 'poundForceFoot', symbol: 'lbf·ft' },
-  millimetre: { unit: 'newtonMetre', symbol: 'N·m' },
+type OtherUnit = { readonly unit: QuantityUnitName; readonly decimals: number }
+
+/** Units in which quantities other than lengths are typed, with as many decimals as their gauge shows. */
+const otherUnits: Partial<Record<Quantity, Record<DemoGauge['unit'], OtherUnit>>> = {
+  torque: { inch: { unit: 'poundForceFoot', decimals: 1 }, millimetre: { unit: 'newtonMetre', decimals: 1 } },
+  angle: { inch: { unit: 'degree', decimals: 0 }, millimetre: { unit: 'degree', decimals: 0 } },
+  roughness: { inch: { unit: 'microinch', decimals: 0 }, millimetre: { unit: 'micrometre', decimals: 2 } },
 }
 
 /**
@@ -24,14 +28,15 @@ export function readingStep(gauge: Pick<DemoGauge, 'analogue' | 'resolution'>, r
 
 /**
  * Types what a gauge shows: inches bare, with four decimals or five where half a tenth shows, without the nought in
- * front for those who leave it out; millimetres and torques with their unit, because the shop's own unit is the inch.
+ * front for those who leave it out; millimetres and whatever is no length with their unit, because the shop's own unit is the inch.
  */
 export function typeValue(
   quantity: Quantity, value: number, gauge: DemoGauge, habit: { readonly leadingNought: boolean },
 ): Typed {
-  if (quantity === 'torque') {
-    const { unit, symbol } = torqueUnits[gauge.unit]
-    const text = `${plain(formatQuantity(value, unit, 1, 'half-even')).replace(/\.0$/, '')} ${symbol}`
+  const other = otherUnits[quantity]?.[gauge.unit]
+  if (other !== undefined) {
+    const { unit, decimals } = other
+    const text = `${plain(formatQuantity(value, unit, decimals, 'half-even')).replace(/\.0$/, '')} ${quantityUnits[unit].symbol}`
     return { typed: text, value: parseQuantity(text, unit) }
   }
   if (gauge.unit === 'millimetre') {

@@ -8,17 +8,20 @@ import { testPeople, type Who } from './stock.ts'
 
 export type OperationPage = z.infer<(typeof readOperation)['answer']>
 
+const exactQuantities = ['length', 'torque', 'angle', 'roughness'] as const
+type ExactQuantity = (typeof exactQuantities)[number]
+
 /**
  * A test shop with gauges that read everything exactly, for the steps that lead up to what a test is about.
  */
 export interface Floor extends TestShop {
-  readonly exact: Readonly<Record<'length' | 'torque', string>>
+  readonly exact: Readonly<Record<ExactQuantity, string>>
 }
 
 export async function startFloor(options: ShopOptions = {}): Promise<Floor> {
   const shop = await startShop(options)
-  const exact = { length: randomUUID(), torque: randomUUID() }
-  for (const quantity of ['length', 'torque'] as const) {
+  const exact = { length: randomUUID(), torque: randomUUID(), angle: randomUUID(), roughness: randomUUID() }
+  for (const quantity of exactQuantities) {
     await addGauge(
       shop, { id: exact[quantity], mark: `X-${quantity}`, quantity, resolution: 1, standardUncertainty: 1 },
     )
@@ -58,7 +61,12 @@ export function send(shop: TestShop, path: string, body: object, who: Who = 'mac
 
 /** Text that names its unit, so that the value is what was typed. */
 function typed(value: number, quantity: string = 'length'): string {
-  return quantity === 'torque' ? `${value / 1_000} N·m` : `${value / 1_000_000} mm`
+  switch (quantity) {
+    case 'torque': return `${value / 1_000} N·m`
+    case 'angle': return `${value / 1_000}°`
+    case 'roughness': return `${value / 1_000} µm`
+    default: return `${value / 1_000_000} mm`
+  }
 }
 
 export interface PassWanted {
@@ -208,7 +216,7 @@ export async function complete(
     )?.quantity
     const passes = page.passes.filter((pass) => pass.partId === partId && pass.feature === reference.feature)
     await send(shop, `/api/jobs/${job.id}/readings`, passBody(page, {
-      operationKey, feature: reference, gaugeId: shop.exact[quantity === 'torque' ? 'torque' : 'length'],
+      operationKey, feature: reference, gaugeId: shop.exact[exactQuantities.find((one) => one === quantity) ?? 'length'],
       number: passes.length + 1, values: adjust(reference, sizes(reference)),
     })).expect(201)
   }

@@ -80,7 +80,7 @@ function otherSharing(engine: PlanInput['engine']): PlanInput['engine'] {
 }
 
 /** 0.0001 in, and steps about as small in the other units. */
-const steps = { length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, guard: 0 }
+const steps = { length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, angle: 500, roughness: 10, guard: 0 }
 
 /**
  * The shop revises its rules: in each of these plans one number of every rule is changed, so that each fit sees one

@@ -78,6 +78,11 @@ const endPlay: OwnFit = {
 }
 
 const bolt: OwnFit = { formula: 'as the maker’s sheet says', named: () => [], limits: () => 'sheet' }
+const finish: OwnFit = {
+  formula: 'between the limits for rings in general; the rings’ own sheet asks for less room',
+  named: () => ['rule'],
+  limits: (_, number) => ({ low: number('low'), high: number('high'), target: number('target') }),
+}
 const sideClearance = fixed('groove width − ring width, between the limits for new pistons')
 const belowLand = fixed('land less ring face with the ring pressed home; never proud')
 
@@ -95,6 +100,8 @@ export const ownFits: Readonly<Record<string, OwnFit>> = {
   },
   'bore-out-of-round': form('out-of-round'),
   'bore-taper': form('taper'),
+  'bore-crosshatch': finish,
+  'bore-roughness': finish,
   'pin-in-rod': {
     formula: 'bushing − pin, between the limits for this duty',
     named: () => ['rule', 'duty'],

@@ -1,11 +1,13 @@
 import { lengthText } from './engines/length-text.ts'
 import {
-  formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, readerUnitSymbols, type Quantity, type ReaderUnit,
+  decimalsOf, formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, readerUnitSymbols, type Quantity, type ReaderUnit,
 } from '@tenths/domain'
 
 /** A value of any quantity as it would be typed. @param value whole base units */
 export function figureText(value: number, quantity: Quantity, unit: ReaderUnit): string {
-  return quantity === 'length' ? lengthText(value, unit) : formatQuantity(value, readerQuantityUnits[quantity][unit], 1, 'half-even')
+  if (quantity === 'length') return lengthText(value, unit)
+  const unitName = readerQuantityUnits[quantity][unit]
+  return formatQuantity(value, unitName, decimalsOf(unitName), 'half-even')
 }
 
 /** A typed value in whole base units. @throws DomainError with a sentence for the field */

@@ -1,7 +1,7 @@
 import type { Quantity } from '../features/feature.ts'
 import type { Ratio } from './number-text.ts'
 
-/** Quantities that are not lengths. Base units: mN·m, thousandths of a degree, mg, Pa. */
+/** Quantities that are not lengths. Base units: mN·m, thousandths of a degree, mg, Pa, nm. */
 export type OtherQuantity = Exclude<Quantity, 'length'>
 
 /** A unit: its symbol, and how many base units it holds as an exact ratio. */
@@ -43,6 +43,9 @@ export const quantityUnits = {
   ounce: unit('mass', 'oz', 28_349_523_125n, 1_000_000n),
   kilopascal: unit('pressure', 'kPa', 1_000n, 1n),
   bar: unit('pressure', 'bar', 100_000n, 1n),
+  micrometre: unit('roughness', 'µm', 1_000n, 1n, ['μm', 'um', 'micron', 'microns']),
+  // a millionth of 25.4 mm
+  microinch: unit('roughness', 'µin', 254n, 10n, ['μin', 'uin', 'microinch', 'microinches']),
   // pounds-force on a square inch of 0.0254² m²
   poundPerSquareInch: unit('pressure', 'psi', poundForce.numerator * 10n ** 8n, poundForce.denominator * 64_516n),
 } as const satisfies Record<string, QuantityUnit>

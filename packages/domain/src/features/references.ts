@@ -6,6 +6,14 @@ export const bore = (cylinder: number): FeatureReference => ({
   place: 'block',
   feature: `bore-${cylinder}`,
 })
+export const crosshatch = (cylinder: number): FeatureReference => ({
+  place: 'block',
+  feature: `crosshatch-${cylinder}`,
+})
+export const boreRoughness = (cylinder: number): FeatureReference => ({
+  place: 'block',
+  feature: `roughness-${cylinder}`,
+})
 export const mainHousing = (journal: number): FeatureReference => ({
   place: 'block',
   feature: `main-housing-${journal}`,

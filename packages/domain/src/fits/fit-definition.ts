@@ -23,9 +23,9 @@ export interface FitContext {
 
 /**
  * Units of a rule's numbers: `length` whole nanometres; `per-diameter` millionths of the diameter (0.0009
- * in per inch is 900); `percent`; `torque` mN·m; `guard` one of `guardChoices` by index.
+ * in per inch is 900); `percent`; `torque` mN·m; `angle` thousandths of a degree; `roughness` nanometres; `guard` one of `guardChoices` by index.
  */
-export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'guard'] as const
+export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'angle', 'roughness', 'guard'] as const
 export type ParameterUnit = (typeof parameterUnits)[number]
 
 /**

@@ -1,4 +1,5 @@
 import { boltFits } from './bolts.ts'
+import { boreFinishes } from './bore-finish.ts'
 import { boreForms } from './bore-form.ts'
 import { crankEndPlays } from './crank-end-play.ts'
 import { deckClearanceFit } from './deck-clearance.ts'
@@ -27,6 +28,7 @@ import { assembledTurningTorqueFit, crankTurningTorqueFit } from './turning-torq
 export const fits: readonly FitDefinition[] = [
   pistonInBore,
   ...boreForms,
+  ...boreFinishes,
   pinInRod,
   pressedPin,
   pinInPiston,

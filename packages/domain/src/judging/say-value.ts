@@ -11,13 +11,19 @@ export const readerQuantityUnits: Record<Exclude<Quantity, 'length'>, Record<Rea
   angle: { inch: 'degree', millimetre: 'degree' },
   mass: { inch: 'gram', millimetre: 'gram' },
   pressure: { inch: 'poundPerSquareInch', millimetre: 'kilopascal' },
+  roughness: { inch: 'microinch', millimetre: 'micrometre' },
+}
+
+/** Decimals in which a unit is read: a hundredth of a micrometre is what a roughness tester shows. */
+export function decimalsOf(unit: QuantityUnitName): number {
+  return unit === 'micrometre' ? 2 : 1
 }
 
 /**
  * A value of any quantity with its unit, for a sentence. Base unit in; a fraction is rounded half to even.
  */
 export function sayValue(value: number, quantity: Quantity, unit: ReaderUnit): string {
-  return quantity === 'length'
-    ? sayLength(value, unit)
-    : formatQuantityWithUnit(round(value, 'half-even'), readerQuantityUnits[quantity][unit], 1, 'half-even')
+  if (quantity === 'length') return sayLength(value, unit)
+  const unitName = readerQuantityUnits[quantity][unit]
+  return formatQuantityWithUnit(round(value, 'half-even'), unitName, decimalsOf(unitName), 'half-even')
 }

@@ -98,9 +98,9 @@ describe('a part of the work', () => {
   it('bore and hone judges pistons, bores and housings, and leaves boring out where nothing is oversize', () => {
     const made = v8Plan('bore-and-hone')
     expect(fitsOf(made)).toEqual([
-      'piston-in-bore', 'bore-out-of-round', 'bore-taper', 'main-housing-size', 'main-housing-out-of-round',
+      'piston-in-bore', 'bore-out-of-round', 'bore-taper', 'bore-crosshatch', 'bore-roughness', 'main-housing-size', 'main-housing-out-of-round',
     ])
-    expect(testedAt(made)).toEqual(['block-webs', 'block-bores', 'block-deck', 'block-caps', 'block-jacket'])
+    expect(testedAt(made)).toEqual(['block-webs', 'block-bores', 'block-deck', 'block-jacket'])
     const { options } = planInput(v8, v8Parts)
     expect(keys(v8Plan('bore-and-hone', { options: { ...options, oversize: false } }))).not.toContain('bore')
   })

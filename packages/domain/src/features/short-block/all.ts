@@ -21,7 +21,7 @@ import {
   rodSideClearanceFeature,
   turningTorqueFeature,
 } from './assembled.ts'
-import { boreFeature, deckHeightFeature, mainHousingFeature } from './block.ts'
+import { boreFeature, boreRoughnessFeature, crosshatchFeature, deckHeightFeature, mainHousingFeature } from './block.ts'
 import { mainJournalFeature, rodJournalFeature } from './crankshaft.ts'
 import { backClearanceFeature, endGapFeature, railGapFeature, sideClearanceFeature } from './rings.ts'
 import {
@@ -35,6 +35,8 @@ import {
 /** The features of a short block by family, each family in the order in which a hand meets them. */
 export interface ShortBlockFeatures {
   readonly bores: readonly FeatureDefinition[]
+  readonly crosshatches: readonly FeatureDefinition[]
+  readonly boreRoughnesses: readonly FeatureDefinition[]
   readonly mainHousings: readonly FeatureDefinition[]
   readonly deckHeights: readonly FeatureDefinition[]
   readonly mainJournals: readonly FeatureDefinition[]
@@ -76,6 +78,8 @@ export function shortBlockFeatures(
   const pins = numbersTo(engine.rodJournals.count)
   return {
     bores: ofCylinders((cylinder) => boreFeature(engine, cylinder)),
+    crosshatches: ofCylinders(crosshatchFeature),
+    boreRoughnesses: ofCylinders(boreRoughnessFeature),
     mainHousings: mains.map((journal) => mainHousingFeature(engine, journal)),
     deckHeights: deckHeights(engine, cylinders),
     mainJournals: mains.map((journal) => mainJournalFeature(engine, journal)),

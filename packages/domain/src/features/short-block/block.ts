@@ -1,7 +1,7 @@
 import type { EngineSpecification } from '../../engine/specification.ts'
 import type { FeatureDefinition } from '../feature.ts'
-import { toAndFro } from '../points.ts'
-import { bore, deckHeight, mainHousing } from '../references.ts'
+import { point, toAndFro } from '../points.ts'
+import { bore, boreRoughness, crosshatch, deckHeight, mainHousing } from '../references.ts'
 import { journalEnds } from './journal-stations.ts'
 
 /** A finished bore: three depths on the thrust and pin axes, true only with the torque plate on. */
@@ -14,6 +14,32 @@ export function boreFeature(engine: EngineSpecification, cylinder: number): Feat
     nominal: engine.bore,
     points: toAndFro(['top', 'middle', 'bottom'], ['thrust', 'pin']),
     state: ['torque-plate-on'],
+  }
+}
+
+/** The angle between the two ways of the stones’ marks, read where the bore is longest in the hone. */
+export function crosshatchFeature(cylinder: number): FeatureDefinition {
+  return {
+    ...crosshatch(cylinder),
+    title: `Crosshatch of bore ${cylinder}`,
+    shape: 'other',
+    quantity: 'angle',
+    nominal: null,
+    points: [point('middle', 'wall')],
+    state: [],
+  }
+}
+
+/** Roughness Ra along the bore. */
+export function boreRoughnessFeature(cylinder: number): FeatureDefinition {
+  return {
+    ...boreRoughness(cylinder),
+    title: `Roughness Ra of bore ${cylinder}`,
+    shape: 'other',
+    quantity: 'roughness',
+    nominal: null,
+    points: [point('middle', 'along')],
+    state: [],
   }
 }
 

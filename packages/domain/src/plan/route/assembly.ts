@@ -17,6 +17,10 @@ export function assemblyRoute(context: RouteContext): StageRoute {
         ...seeIf(scope.block, 'white-cloth', 'White cloth comes out of every bore clean'),
         see('bagged', 'Dried, oiled and bagged, no lint'),
       ],
+      cautions: [
+        'Wear eye protection when blowing out; never spin a bearing with compressed air.',
+        'Solvent burns and its vapour stuns: air, gloves, no flame.',
+      ],
     }),
     step(
       'plugs',

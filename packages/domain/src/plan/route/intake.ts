@@ -26,6 +26,8 @@ export function intakeRoute({ engine, scope }: RouteContext): StageRoute {
         'Mark caps before anything is loosened.',
         'Springs and retainers hold energy: wear eye protection.',
         'Old gaskets may hold asbestos: keep them wet and do not grind them.',
+        'Seals of fluoro-rubber that were burnt leave acid: do not touch them with bare hands.',
+        'Lift with rated gear and a second person: engines fall from hoists and stands.',
       ],
     }),
     step(
@@ -61,6 +63,8 @@ export function intakeRoute({ engine, scope }: RouteContext): StageRoute {
         cautions: [
           'No caustic on aluminium: it makes hydrogen and ruins the part.',
           'Gloves, apron and face shield.',
+          'Solvent burns and its vapour stuns: air, gloves, no flame.',
+          'Never spin a bearing with compressed air.',
         ],
       },
     ),

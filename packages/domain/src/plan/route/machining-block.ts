@@ -80,7 +80,19 @@ export function blockMachining({ engine, options, features, scope }: RouteContex
         cautions: [SPINDLE, 'Honing mist: draw it off.'],
       },
     ),
-    step('check-decks', 'Check the decks flat', 'inspection', minutesFor(20, banks, 2), ['hone-bores'], {
+    step(
+      'bore-finish',
+      'Finish and crosshatch of the bores',
+      'hone',
+      minutesFor(20, cylinders, 8),
+      ['hone-bores'],
+      {
+        features: [features.crosshatches, features.boreRoughnesses],
+        observations: [see('even', 'Marks even from top to bottom, cut and not smeared')],
+        cautions: ['The tester’s point scratches and is scratched: wipe the wall clean and dry first.'],
+      },
+    ),
+    step('check-decks', 'Check the decks flat', 'inspection', minutesFor(20, banks, 2), ['bore-finish'], {
       features: [features.deckFaces],
       observations: [see('bolt-holes', 'No thread raised around a bolt hole, no step at a sleeve')],
       when: scope.heads,

@@ -15,9 +15,10 @@ export const guardTitles: Record<(typeof guardChoices)[number], string> = {
 
 /** A rule's number as it would be typed: a length, a part of the diameter such as 0.0009, a percentage, a torque. */
 export function parameterText({ value, unit: parameterUnit }: Parameter, unit: ReaderUnit): string {
-  switch (parameterUnit as ParameterUnit) {
+  const known = parameterUnit as ParameterUnit
+  switch (known) {
     case 'length': return figureText(value, 'length', unit)
-    case 'torque': return figureText(value, 'torque', unit)
+    case 'torque': case 'angle': case 'roughness': return figureText(value, known, unit)
     // Millionths of the diameter stand to it as nanometres to a millimetre.
     case 'per-diameter': return Number.isInteger(value) ? lengthText(value, 'millimetre') : String(value / 1_000_000)
     case 'percent': return String(value)
@@ -27,9 +28,10 @@ export function parameterText({ value, unit: parameterUnit }: Parameter, unit: R
 
 /** What was typed, as the rule keeps it. @throws DomainError with a sentence for the field */
 export function readParameter(text: string, parameterUnit: string, unit: ReaderUnit): number {
-  switch (parameterUnit as ParameterUnit) {
+  const known = parameterUnit as ParameterUnit
+  switch (known) {
     case 'length': return readFigure(text, 'length', unit)
-    case 'torque': return readFigure(text, 'torque', unit)
+    case 'torque': case 'angle': case 'roughness': return readFigure(text, known, unit)
     case 'per-diameter': return parseLength(text, 'millimetre')
     // Read to a millionth of a percent, so that 12.5 is 12.5.
     case 'percent': return round(parseLength(text, 'millimetre'), 'half-even') / 1_000_000
@@ -39,9 +41,10 @@ export function readParameter(text: string, parameterUnit: string, unit: ReaderU
 
 /** What stands behind the field. */
 export function parameterUnitWords(parameterUnit: string, unit: ReaderUnit): string {
-  switch (parameterUnit as ParameterUnit) {
+  const known = parameterUnit as ParameterUnit
+  switch (known) {
     case 'length': return unitOf('length', unit)
-    case 'torque': return unitOf('torque', unit)
+    case 'torque': case 'angle': case 'roughness': return unitOf(known, unit)
     case 'per-diameter': return unit === 'inch' ? 'in per inch' : 'mm per mm'
     case 'percent': return '%'
     case 'guard': return ''
