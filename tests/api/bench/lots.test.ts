@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { complete, read, send, sign, signBody, startFloor, statesOf, testAll, tickAll, typeLots, workUpTo, type Floor } from '../../support/floor.ts'
+import {
+  read, send, sign, signBody, startFloor, statesOf, testAll, tickAll, typeLots, workUpTo, type Floor,
+} from '../../support/floor.ts'
 import { openJob, type OpenedJob } from '../../support/shop.ts'
 
 let shop: Floor
@@ -71,27 +73,4 @@ describe('the lot of what goes in', () => {
     expect((await find('')).found).toEqual([])
     await shop.as('machinist').get('/api/lots').query({ search: 'p' }).expect(403)
   })
-})
-
-describe('a wash', () => {
-  it('is a gate: nothing after it is measured, seen, tested or signed before the wash is signed', async () => {
-    const fresh = await openJob(shop, { modelId: shop.models['Test single'], duty: 'street' })
-    for (const [wash, next] of [['strip-wash', 'crack-test'], ['wash-for-measuring', 'main-bearings'], ['final-wash', 'pistons-on-rods']] as const) {
-      await workUpTo(shop, fresh, wash)
-      const before = await read(shop, fresh, next)
-      expect(before.waitsFor.map(({ key }) => key)).toContain(wash)
-      const [thing] = before.operation.observations
-      const { body } = await send(shop, `/api/jobs/${fresh.id}/observations`, {
-        operationKey: next, observations: [{ id: randomUUID(), item: thing?.key, outcome: 'not-seen', note: '' }],
-      }).expect(409)
-      expect(body).toMatchObject({ code: 'operation-not-reachable' })
-      expect((await send(shop, `/api/jobs/${fresh.id}/sign-offs`, signBody(before)).expect(409)).body.code).toBe('operation-not-reachable')
-      // its own ticks are what it is signed on
-      const washing = await read(shop, fresh, wash)
-      expect(washing.operation.observations.length).toBeGreaterThan(0)
-      expect((await send(shop, `/api/jobs/${fresh.id}/sign-offs`, signBody(washing)).expect(409)).body.code).toBe('operation-not-complete')
-      await complete(shop, fresh, wash)
-      await sign(shop, fresh, wash)
-    }
-  }, 120_000)
 })
