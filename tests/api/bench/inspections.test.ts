@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import {
-  read, resultOf, send, sign, signBody, startFloor, statesOf, testAll, tickAll, workUpTo, type Floor, type OperationPage,
+  complete, read, resultOf, send, sign, signBody, startFloor, statesOf, testAll, tickAll, workUpTo, type Floor, type OperationPage,
 } from '../../support/floor.ts'
 import { openJob, type OpenedJob } from '../../support/shop.ts'
 
@@ -123,4 +123,29 @@ describe('a final reading', () => {
     const { body } = await say({ since }).expect(201)
     expect(body.observations[0]).toMatchObject({ item: 'soak', since, by: shop.people.machinist.name })
   })
+})
+
+describe('what is written down at a step', () => {
+  it('is asked for in words, kept with the tick, and opens the signature again when it is written anew', async () => {
+    await workUpTo(shop, job, 'hone-bores')
+    const at = await read(shop, job, 'hone-bores')
+    expect(at.operation.observations.map(({ key, asks }) => [key, asks?.kind])).toEqual([
+      ['soak', 'since'], ['plate', 'words'], ['stones', 'words'], ['finish-asked', 'words'],
+    ])
+    const say = (note: string) => send(shop, `/api/jobs/${job.id}/observations`, {
+      operationKey: 'hone-bores', observations: [{ id: randomUUID(), item: 'stones', outcome: 'seen', note }],
+    })
+    expect((await say('').expect(400)).body).toMatchObject({ field: 'observations.0.note' })
+    await complete(shop, job, 'hone-bores')
+    await say('280, then 400 for twelve strokes').expect(201)
+    await sign(shop, job, 'hone-bores')
+    const { rows: [seal] } = await shop.pool.query<{ payload: string }>(
+      `SELECT payload FROM seal WHERE job_id = $1 AND kind = 'sign-off' ORDER BY number DESC LIMIT 1`, [job.id],
+    )
+    expect(seal?.payload).toContain('280, then 400 for twelve strokes')
+    await say('280, then 400 for twelve strokes').expect(201)
+    expect((await statesOf(shop, job))['hone-bores']).toBe('signed')
+    await say('280 only').expect(201)
+    expect((await statesOf(shop, job))['hone-bores']).toBe('re-opened')
+  }, 60_000)
 })

@@ -1,4 +1,5 @@
 import type { observe as observeRoute } from '@tenths/contract'
+import type { Operation } from '@tenths/domain'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import type { Answer } from '../http/register.ts'
@@ -6,7 +7,7 @@ import { loadPlan } from '../judging/load-evidence.ts'
 import { projectOperations } from '../judging/project-operations.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { signaturesOn } from '../re-opening/relying.ts'
-import { loadObservations } from './load-observations.ts'
+import { loadObservations, type WireObservation } from './load-observations.ts'
 import { operationOf, requireReachable } from './reach.ts'
 import { requireAnswer } from './asked.ts'
 import { requireSamePerson } from './same-person.ts'
@@ -29,9 +30,7 @@ export async function observe(
   }
   const signatures = await signaturesOn(client, jobId, [operation.key])
   if (signatures.length === 0) await requireReachable(client, { jobId, plan, operation, behind: body.behind })
-  const before = new Map(
-    (await loadObservations(client, jobId, operation.key)).map(({ item, outcome }) => [item, outcome]),
-  )
+  const before = new Map((await loadObservations(client, jobId, operation.key)).map((tick) => [tick.item, tick]))
   await client.query(
     `INSERT INTO observation (id, job_id, operation_key, item, outcome, note, since, person_id, device_at)
      SELECT id, $1, $2, item, outcome, note, since, $3, "deviceAt"
@@ -41,16 +40,25 @@ export async function observe(
     [jobId, operation.key, person.id, JSON.stringify(body.observations)],
   )
   const latest = await loadObservations(client, jobId, operation.key)
-  const changed = latest.find(({ item, outcome }) => before.has(item) && before.get(item) !== outcome)
+  const changed = latest.find((tick) => saysOtherwise(operation, tick, before.get(tick.item)))
   if (changed !== undefined) {
     const title = operation.observations.find(({ key }) => key === changed.item)?.title ?? changed.item
+    const isOutcome = changed.outcome !== before.get(changed.item)?.outcome
     await reOpen(client, signatures, {
       jobId, personId: person.id, cause: 'observation',
-      reason: `“${title}” is now ${outcomeWords[changed.outcome]}.`,
+      reason: isOutcome ? `“${title}” is now ${outcomeWords[changed.outcome]}.` : `“${title}” was written down anew.`,
     })
   }
   await projectOperations(client, jobId)
   return { observations: latest }
+}
+
+/** Another outcome than before; and where words or a time are asked for, other words or another time. */
+function saysOtherwise(operation: Operation, tick: WireObservation, before: WireObservation | undefined): boolean {
+  if (before === undefined) return false
+  const asks = operation.observations.find(({ key }) => key === tick.item)?.asks
+  return tick.outcome !== before.outcome
+    || (asks !== undefined && (tick.note !== before.note || tick.since !== before.since))
 }
 
 /** Whether all of these are kept already: a repeat has no effect, whatever happened since. */
