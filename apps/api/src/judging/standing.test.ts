@@ -132,6 +132,21 @@ describe('where an operation stands', () => {
     expect(obstacles('wash', result({ result: 'indication', conceded: true }))).toEqual([])
   })
 
+  it('lets a part that moves take the result of its test along', () => {
+    const areas = [1, 2].map((number) => (
+      { key: `rod-${number}`, title: `Rod ${number}`, place: `rod/${number}`, methods: ['dye-penetrant' as const] }))
+    const tested = { ...plan, operations: [operation('wash', [], { observations: [], inspections: areas })] } as unknown as Plan
+    const result = (item: string, partId: string): Evidence['inspections'][number] => ({
+      id: item, operationKey: 'wash', item, partId, method: 'dye-penetrant', pressure: null, result: 'no-indication',
+      note: '', inspectorId: 'p', personId: 'p', conceded: false,
+    })
+    const inspections = [result('rod-1', 'A'), result('rod-2', 'B')]
+    const placed = (first: string, second: string) =>
+      [{ place: 'rod/1', partId: first, lot: '' }, { place: 'rod/2', partId: second, lot: '' }]
+    expect(obstacles('wash', { plan: tested, inspections, placed: placed('B', 'A') })).toEqual([])
+    expect(obstacles('wash', { plan: tested, inspections, placed: placed('C', 'A') })).toEqual(['not tested: Rod 1'])
+  })
+
   it('is not ready to sign while a part that goes in has no lot', () => {
     const assembling = { ...plan, operations: [operation('wash', [], { observations: [], lots: ['block'] })] } as unknown as Plan
     expect(obstacles('wash', { plan: assembling })).toEqual(['without lot or serial: block'])
