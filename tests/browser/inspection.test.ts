@@ -144,7 +144,7 @@ async function typeLots(page: Page, job: OpenedJob): Promise<void> {
   await page.keyboard.type('PST-4471')
   await page.keyboard.press('Enter')
   await page.getByText('PST-4471').waitFor()
-  await page.getByRole('button', { name: /^No number on it: piston pin/ }).click()
+  await page.getByRole('button', { name: /^No number on it ?: piston pin/ }).click()
   await page.getByText('no number', { exact: true }).waitFor()
   expect(await scrollsSideways(page)).toBe(false)
 }
