@@ -141,18 +141,18 @@ async function typeLots(page: Page, job: OpenedJob): Promise<void> {
   await page.getByText('2 parts have no lot or serial yet.').waitFor()
   // A scanner types and ends with Enter; the next field takes the next one.
   await page.getByLabel('piston 1, P1').click()
-  await page.keyboard.type('PST-4471')
+  await page.keyboard.type(`PST-${job.number}`)
   await page.keyboard.press('Enter')
-  await page.getByText('PST-4471').waitFor()
-  await page.getByRole('button', { name: /^No number on it: piston pin/ }).click()
+  await page.getByText(`PST-${job.number}`).waitFor()
+  await page.getByRole('button', { name: /^No number on it ?: piston pin/ }).click()
   await page.getByText('no number', { exact: true }).waitFor()
   expect(await scrollsSideways(page)).toBe(false)
 }
 
 async function recall(page: Page, job: OpenedJob): Promise<void> {
   await page.goto('/desk/lots')
-  await page.getByLabel('Lot or serial').fill('pst-44')
-  const line = page.getByRole('row').filter({ hasText: 'PST-4471' })
+  await page.getByLabel('Lot or serial').fill(`pst-${job.number}`)
+  const line = page.getByRole('row').filter({ hasText: `PST-${job.number}` })
   await line.getByRole('link').filter({ hasText: String(job.number) }).waitFor()
   await line.getByText('piston 1', { exact: true }).waitFor()
   await page.getByLabel('Lot or serial').fill('nothing like it')
@@ -189,7 +189,7 @@ describe.each([['phone', narrow], ['desktop', screens.desktop]] as const)('on a 
     await seen(owner.page, `${screen}: recall`, () => recall(owner.page, job))
     await seen(owner.page, `${screen}: record`, async () => {
       await owner.page.goto(`/jobs/${job.number}/record`)
-      const step = owner.page.getByRole('region', { name: /^Crack and pressure test/ })
+      const step = owner.page.getByRole('region', { name: /Crack and pressure test/ })
       await step.getByRole('heading').first().waitFor()
       if (screen === 'phone') await step.getByRole('heading').first().click()
       await step.getByText(/6 mm along the beam/).waitFor()
