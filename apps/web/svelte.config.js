@@ -5,6 +5,10 @@ export default {
   compilerOptions: { runes: true },
   kit: {
     adapter: adapter(),
+    // One shell serves every page of the shop's people, whatever its depth: it names its files from the root.
+    paths: { relative: false },
+    // Customers on the status page get no worker: the pages of the shop's people register it.
+    serviceWorker: { register: false },
     // No page needs another origin; the style of a bar or a picture is set by attributes, never by an inline style.
     csp: {
       mode: 'auto',

@@ -50,10 +50,9 @@ async function keepTurn(
 ): Promise<Date | null> {
   const { rows: [kept] } = await client.query<{ at: Date }>(
     `INSERT INTO clock_turn (id, job_id, operation_key, person_id, action, device_at, device_offset, turned_at)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, coalesce(
-       least(now(), greatest(now() - $8::interval, $6::timestamptz + coalesce($7, 0) * interval '1 millisecond')),
-       now()
-     ))
+     VALUES ($1, $2, $3, $4, $5, $6, $7, least(now(), greatest(
+       now() - $8::interval, coalesce($6::timestamptz + coalesce($7, 0) * interval '1 millisecond', now())
+     )))
      ON CONFLICT (id) DO NOTHING
      RETURNING turned_at AS at`,
     [id, jobId, operationKey, personId, action, deviceAt ?? null, deviceOffset ?? null, longestWait],

@@ -1,0 +1,29 @@
+/** Registers what lets the pages open without a network, and knows when a newer version is there. */
+class Update {
+  /** A newer version has been fetched while this page was open; it begins with the next load. */
+  isReady = $state(false)
+
+  /** Once a page of the shop's people is there. Nothing happens where the browser has no workers (plain HTTP). */
+  async begin(): Promise<void> {
+    const workers = (navigator as Partial<Navigator>).serviceWorker
+    if (workers === undefined) return
+    const registration = await workers.register('/service-worker.js').catch(() => undefined)
+    // A page that is only now loaded has nothing to lose: the version that waits begins at once.
+    registration?.waiting?.postMessage('take over')
+    if (registration === undefined) return
+    this.#watch(registration.installing)
+    registration.addEventListener('updatefound', () => this.#watch(registration.installing))
+    // A page that stays open for weeks never asks by itself.
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'visible') void registration.update().catch(() => undefined)
+    })
+  }
+
+  #watch(coming: ServiceWorker | null): void {
+    coming?.addEventListener('statechange', () => {
+      if (coming.state === 'installed' && navigator.serviceWorker.controller !== null) this.isReady = true
+    })
+  }
+}
+
+export const update = new Update()
