@@ -1,7 +1,10 @@
 /** Below this many bytes that the browser still grants, nothing more is accepted: what is on the way must find room. */
 const leastRoom = 1_000_000
 
-/** Whether the browser grants this site enough room for more; true where it does not say. */
+/**
+ * Whether the browser grants this site enough room for more; true where it does not say. Some browsers answer a made-up
+ * figure, so that no site learns how full the device is: there the first write that fails says it.
+ */
 export async function hasRoom(
   storage: Pick<StorageManager, 'estimate'> | undefined = typeof navigator === 'undefined' ? undefined : navigator.storage,
 ): Promise<boolean> {
