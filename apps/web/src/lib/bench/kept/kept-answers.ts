@@ -54,6 +54,12 @@ export async function keptAnswer(address: string): Promise<unknown> {
   return kept?.version === answerVersion ? kept.answer : undefined
 }
 
+/** When an address was read last, by the device's clock; null when nothing is kept of it. */
+export async function readLast(address: string): Promise<number | null> {
+  const kept = await database().then((shelf) => shelf.get('answers', address)).catch(() => undefined)
+  return kept?.version === answerVersion ? kept.readAt : null
+}
+
 /** Changes each kept answer whose address begins so; one that the change leaves as it is is not written. */
 export async function changeKept(beginning: string, change: (answer: unknown) => unknown): Promise<void> {
   try {

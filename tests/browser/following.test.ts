@@ -1,0 +1,81 @@
+import pg from 'pg'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { loadPages } from '../../apps/api/src/ground/pages.ts'
+import { addGauge, startFloor, type Floor } from '../support/floor.ts'
+import { openBrowser, screens, seen, signIn, takeSeat } from './support/browser.ts'
+
+let shop: Floor
+let browser: Browser
+let address: string
+let superuser: pg.Client
+
+beforeAll(async () => {
+  shop = await startFloor({ pages: await loadPages({ origin: undefined, overTls: false }) })
+  const listening = shop.app.server.address()
+  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  superuser = new pg.Client({ connectionString: shop.database.superuserUrl })
+  await superuser.connect()
+  browser = await openBrowser()
+})
+afterAll(async () => {
+  await superuser.end()
+  await browser.close()
+  await shop.stop()
+})
+
+const gauges = (page: Page) => page.getByText(/^G-\d+/)
+const shown = (page: Page, count: number) => expect.poll(() => gauges(page).count(), { timeout: 60_000, interval: 200 }).toBe(count)
+
+it('A transaction held open for 2 s while 100 others commit, a reconnect in between: the browser has seen all 101; after a restore the pages show the restored state by themselves', async () => {
+  const { page, context, complaints } = await takeSeat(browser, address, screens.desktop)
+  await seen(page, 'the owner looks at the gauges', async () => {
+    await signIn(page, shop.people.owner)
+    await page.goto('/desk/gauges')
+    await page.getByRole('button', { name: 'Add the gauge' }).waitFor()
+    await shown(page, 0)
+  })
+
+  // Nothing is told past a transaction that is still open: what commits behind it must not be lost with the connection.
+  await superuser.query('BEGIN')
+  await superuser.query(
+    `INSERT INTO gauge (id, mark, name, kind, quantity, resolution, analogue, standard_uncertainty, calibrated_until)
+     VALUES (gen_random_uuid(), 'G-000', 'Held open', 'micrometer', 'length', 2540, false, 1270, '2099-12-31')`,
+  )
+  await superuser.query(`INSERT INTO event (kind) VALUES ('held-open')`)
+  const heldFor = new Promise((resolve) => { setTimeout(resolve, 2_000) })
+  for (let count = 1; count <= 50; count += 1) await addGauge(shop, { mark: `G-${String(count).padStart(3, '0')}` })
+  shop.app.server.closeAllConnections()
+  for (let count = 51; count <= 100; count += 1) await addGauge(shop, { mark: `G-${String(count).padStart(3, '0')}` })
+  await heldFor
+  await superuser.query('COMMIT')
+  await seen(page, 'all 101 are shown', () => shown(page, 101))
+
+  // As a restored backup leaves the shop: an older state, and a generation of its own.
+  await superuser.query('BEGIN')
+  await superuser.query(`DELETE FROM gauge WHERE mark > 'G-060'`)
+  await superuser.query(`DELETE FROM event WHERE id > (SELECT min(id) FROM event) + 60`)
+  await superuser.query('UPDATE shop SET generation = gen_random_uuid()')
+  await superuser.query('COMMIT')
+  await seen(page, 'the restored state is shown', () => shown(page, 61))
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('over plain HTTP on a network the bench works on line, and one line says what is missing', async () => {
+  const { port } = new URL(address)
+  const context = await browser.newContext({ baseURL: `http://bench.test:${port}`, locale: 'en-US' })
+  const page = await context.newPage()
+  const { signInName, password } = shop.people.machinist
+  const { headers } = await shop.anonymous().post('/api/sign-in').send({ signInName, password }).expect(200)
+  const [cookie = ''] = String(headers['set-cookie']).split(';')
+  const [name = '', value = ''] = cookie.split('=')
+  await context.addCookies([{ name, value, domain: 'bench.test', path: '/', httpOnly: true, sameSite: 'Lax' }])
+  await seen(page, 'the bench over plain HTTP', async () => {
+    await page.goto('/bench')
+    await page.getByRole('heading', { name: 'Which bench?' }).waitFor()
+    await page.getByText(/^Over plain HTTP this page cannot be installed/).waitFor()
+    expect(await page.evaluate('window.isSecureContext')).toBe(false)
+  })
+  await context.close()
+})
