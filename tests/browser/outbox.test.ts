@@ -5,9 +5,9 @@ import { fastHashes, standsAlone } from '../support/fast-hashes.ts'
 import { complete, countReadings, passBody, read, send, statesOf, workUpTo, type OperationPage } from '../support/floor.ts'
 import { openJob, type OpenedJob } from '../support/shop.ts'
 import { benchOf } from './support/bench.ts'
-import { openBrowser, screens, seen, signIn, takeSeat } from './support/browser.ts'
+import { openBrowser, screens, scrollsSideways, seen, signIn, takeSeat } from './support/browser.ts'
 import { startServedFloor, type ServedFloor } from './support/served-floor.ts'
-import { everythingOn, untilInstalled } from './support/tablet.ts'
+import { everythingOn, untilOpensWithout } from './support/tablet.ts'
 
 vi.setConfig({ testTimeout: 600_000 })
 
@@ -43,7 +43,7 @@ it('200 readings without a network, the tab killed half way, the sign-in lapsed,
       await first.getByLabel('Gauge in hand').waitFor()
       await benchOf(first).chooseGauge('X-length')
     }
-    await untilInstalled(first)
+    await untilOpensWithout(first, steps.map(([key]) => ({ number: job.number, key })))
   })
   await floor.kill()
   await seen(first, 'the first half without a network', async () => {
@@ -126,11 +126,12 @@ it('sign-offs that wait are confirmed by one PIN on another device, one under a 
   const { context, page, complaints } = await takeSeat(browser, floor.address, screens.desktop)
   await seen(page, 'steps are opened once', async () => {
     await signIn(page, machinist)
-    for (const path of [stepOf(stale, 'hone-bores'), stepOf(chained, 'tear-down'), stepOf(chained, 'strip-wash')]) {
-      await page.goto(path)
+    const steps = [[stale, 'hone-bores'], [chained, 'tear-down'], [chained, 'strip-wash']] as const
+    for (const [job, key] of steps) {
+      await page.goto(stepOf(job, key))
       await page.getByRole('heading', { name: 'Things to see' }).waitFor()
     }
-    await untilInstalled(page)
+    await untilOpensWithout(page, steps.map(([{ number }, key]) => ({ number, key })))
   })
   await floor.kill()
   await seen(page, 'three steps are signed without a network', async () => {
@@ -166,6 +167,7 @@ it('sign-offs that wait are confirmed by one PIN on another device, one under a 
     await other.page.getByRole('button', { name: 'Confirm all 3' }).click()
     await other.page.getByRole('heading', { name: 'Sign again: 1' }).waitFor()
     await other.page.getByText(/planned otherwise meanwhile/).first().waitFor()
+    expect(await scrollsSideways(other.page)).toBe(false)
   })
   expect(await statesOf(shop, chained)).toMatchObject({ 'tear-down': 'signed', 'strip-wash': 'signed' })
   expect((await statesOf(shop, stale))['hone-bores']).not.toBe('signed')
@@ -241,8 +243,7 @@ it('pages of the shop may be opened without a network once they were opened, the
     await signIn(page, shop.people.machinist)
     await page.getByRole('link', { name: /Bench: inspection/ }).click()
     await page.getByRole('heading', { name: 'Bench: inspection' }).waitFor()
-    await untilInstalled(page)
-    await until(async () => expect(await everythingOn(page)).toContain(`/api/jobs/${job.number}/operations/measure-crank`))
+    await untilOpensWithout(page, [{ number: job.number, key: 'measure-crank' }])
     await floor.kill()
     await page.goto('/')
     await page.getByRole('heading', { name: 'Which bench?' }).waitFor()

@@ -1,8 +1,11 @@
 import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
 
-/** Waits until the pages would open without a network. */
-export async function untilInstalled(page: Page): Promise<void> {
+/** Waits until the pages would open without a network, and show these steps. */
+export async function untilOpensWithout(page: Page, steps: readonly { number: number; key: string }[] = []): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready.then(() => undefined)')
+  await expect.poll(() => everythingOn(page).then((lies) => steps
+    .filter(({ number, key }) => !lies.includes(`"address":"/api/jobs/${number}/operations/${key}"`))), { timeout: 60_000, interval: 100 }).toEqual([])
 }
 
 /** Everything that a tablet keeps: databases, storages, caches with their headers, and cookies, as one text. */

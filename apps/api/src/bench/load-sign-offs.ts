@@ -11,6 +11,7 @@ interface SignOffRow {
   readonly hash: string
   readonly by: string[]
   readonly signedAt: Date
+  readonly givenAt: Date | null
   readonly cause: string | null
   readonly reason: string | null
   readonly reopenedAt: Date | null
@@ -27,6 +28,7 @@ export async function loadSignOffPages(
     `SELECT sign_off.id, sign_off.operation_key AS "operationKey", sign_off.seal_number AS "sealNumber",
             seal.hash,
             sign_off.signed_at AS "signedAt",
+            (SELECT device_at FROM pending_sign_off WHERE id = sign_off.id) AS "givenAt",
             ARRAY(SELECT person.name FROM signature JOIN person ON person.id = signature.person_id
                    WHERE signature.sign_off_id = sign_off.id ORDER BY person.name) AS by,
             re_opening.cause, re_opening.reason, re_opening.re_opened_at AS "reopenedAt"
@@ -37,9 +39,10 @@ export async function loadSignOffPages(
       ORDER BY sign_off.seal_number`,
     [jobId, operationKey],
   )
-  return rows.map(({ cause, reason, reopenedAt, signedAt, ...row }) => ({
+  return rows.map(({ cause, reason, reopenedAt, signedAt, givenAt, ...row }) => ({
     ...row,
     signedAt: signedAt.toISOString(),
+    givenAt: givenAt?.toISOString() ?? null,
     reopened: cause === null || reason === null || reopenedAt === null
       ? null
       : { cause, reason, at: reopenedAt.toISOString() },

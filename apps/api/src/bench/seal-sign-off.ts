@@ -93,7 +93,7 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
   await projectOperations(client, jobId)
   return {
     id, sealNumber: seal.number, hash: seal.hash, by: signers.map(({ name }) => name),
-    signedAt: seal.sealedAt.toISOString(), reopened: null,
+    signedAt: seal.sealedAt.toISOString(), givenAt: withoutNetwork?.signedAt ?? null, reopened: null,
   }
 }
 

@@ -134,7 +134,10 @@ export const SignOff = z.object({
   sealNumber: z.int(),
   hash: z.string(),
   by: z.array(z.string()),
+  /** When it was sealed. */
   signedAt: Instant,
+  /** When it was given, by the device's own clock, if that was without a network and it was confirmed later. */
+  givenAt: Instant.nullable(),
   reopened: z.object({ cause: z.string(), reason: z.string(), at: Instant }).nullable(),
 })
 

@@ -83,8 +83,10 @@ function drawOperation(
   drawTable(document, [
     { title: 'Signed by', share: 4 }, { title: 'When', share: 3 }, { title: 'Seal', share: 5 },
     { title: 'Since', share: 3 },
-  ], operation.signOffs.map(({ by, signedAt, sealNumber, hash, reopened }) => [
-    by.join(' and '), cells.instant(signedAt), `${sealNumber}: ${hash}`,
+  ], operation.signOffs.map(({ by, signedAt, givenAt, sealNumber, hash, reopened }) => [
+    by.join(' and '),
+    givenAt === null ? cells.instant(signedAt) : `${cells.instant(signedAt)}; given ${cells.instant(givenAt)} without the network`,
+    `${sealNumber}: ${hash}`,
     reopened === null ? 'stands' : `re-opened ${cells.instant(reopened.at)}: ${reopened.reason}`,
   ]))
   if (operation.signOffs.length === 0) paragraph(document, 'Not signed.')

@@ -18,15 +18,21 @@ export async function callKept<R extends RouteDefinition>(
   const where = address(route.path, params, query)
   const timeout = AbortSignal.timeout(patience)
   try {
-    const signal = settings.signal ? AbortSignal.any([settings.signal, timeout]) : timeout
-    const answer = await call(route, input, { ...settings, signal })
-    await keepAnswer(where, answer)
+    const answer = await call(route, input, { ...settings, signal: either(settings.signal, timeout) })
+    // Nobody waits for the device to have written it.
+    void keepAnswer(where, answer)
     return answer
   } catch (error) {
     const kept = isAway(error) ? await keptAnswer(where) : undefined
     if (kept === undefined) throw error
     return kept as AnswerOf<R>
   }
+}
+
+/** A browser that cannot join the two gives up only when it is told to. */
+function either(told: AbortSignal | undefined, timeout: AbortSignal): AbortSignal {
+  if (told === undefined) return timeout
+  return 'any' in AbortSignal ? AbortSignal.any([told, timeout]) : told
 }
 
 /** No answer, or a proxy's word that the server gives none. */
