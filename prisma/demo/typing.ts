@@ -1,5 +1,5 @@
 import {
-  formatLength, formatQuantity, parseLength, parseQuantity, roundToStep, type Quantity, type QuantityUnitName,
+  formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, roundToStep, type Quantity,
 } from '@tenths/domain'
 import type { DemoGauge } from './gauges.ts'
 
@@ -7,11 +7,6 @@ import type { DemoGauge } from './gauges.ts'
 export interface Typed {
   readonly typed: string
   readonly value: number
-}
-
-const torqueUnits: Record<DemoGauge['unit'], { unit: QuantityUnitName; symbol: string }> = {
-  inch: { unit: 'poundForceFoot', symbol: 'lbf·ft' },
-  millimetre: { unit: 'newtonMetre', symbol: 'N·m' },
 }
 
 /**
@@ -24,14 +19,14 @@ export function readingStep(gauge: Pick<DemoGauge, 'analogue' | 'resolution'>, r
 
 /**
  * Types what a gauge shows: inches bare, with four decimals or five where half a tenth shows, without the nought in
- * front for those who leave it out; millimetres and torques with their unit, because the shop's own unit is the inch.
+ * front for those who leave it out; millimetres and whatever is no length with their unit, because the shop's own unit is the inch.
  */
 export function typeValue(
   quantity: Quantity, value: number, gauge: DemoGauge, habit: { readonly leadingNought: boolean },
 ): Typed {
-  if (quantity === 'torque') {
-    const { unit, symbol } = torqueUnits[gauge.unit]
-    const text = `${plain(formatQuantity(value, unit, 1, 'half-even')).replace(/\.0$/, '')} ${symbol}`
+  if (quantity !== 'length') {
+    const unit = readerQuantityUnits[quantity][gauge.unit]
+    const text = `${plain(formatQuantity(value, unit, 1, 'half-even')).replace(/\.0$/, '')} ${quantityUnits[unit].symbol}`
     return { typed: text, value: parseQuantity(text, unit) }
   }
   if (gauge.unit === 'millimetre') {

@@ -1,5 +1,5 @@
 import type { Rule } from '@tenths/contract'
-import { guardChoices, parseLength, round, type ParameterUnit, type ReaderUnit } from '@tenths/domain'
+import { formatQuantity, guardChoices, parseLength, readerQuantityUnits, round, type ParameterUnit, type ReaderUnit } from '@tenths/domain'
 import type { z } from 'zod'
 import { lengthText } from '../../../../lib/engines/length-text.ts'
 import { figureText, readFigure, unitOf } from '../../../../lib/figure-text.ts'
@@ -13,11 +13,12 @@ export const guardTitles: Record<(typeof guardChoices)[number], string> = {
   'guarded-where-wide': 'Guarded where there is room',
 }
 
-/** A rule's number as it would be typed: a length, a part of the diameter such as 0.0009, a percentage, a torque. */
+/** A rule's number as it would be typed: a length, a part of the diameter such as 0.0009, a percentage, a torque, a pressure. */
 export function parameterText({ value, unit: parameterUnit }: Parameter, unit: ReaderUnit): string {
   switch (parameterUnit as ParameterUnit) {
     case 'length': return figureText(value, 'length', unit)
-    case 'torque': return figureText(value, 'torque', unit)
+    case 'torque': return exactText(value, 'torque', unit)
+    case 'pressure': return exactText(value, 'pressure', unit)
     // Millionths of the diameter stand to it as nanometres to a millimetre.
     case 'per-diameter': return Number.isInteger(value) ? lengthText(value, 'millimetre') : String(value / 1_000_000)
     case 'percent': return String(value)
@@ -25,11 +26,17 @@ export function parameterText({ value, unit: parameterUnit }: Parameter, unit: R
   }
 }
 
+/** With as many decimals as it takes to come back the same, and no more noughts than that: a rule that is only looked at stays as it is. */
+function exactText(value: number, quantity: 'torque' | 'pressure', unit: ReaderUnit): string {
+  return formatQuantity(value, readerQuantityUnits[quantity][unit], 4, 'half-even').replace(/\.?0+$/, '')
+}
+
 /** What was typed, as the rule keeps it. @throws DomainError with a sentence for the field */
 export function readParameter(text: string, parameterUnit: string, unit: ReaderUnit): number {
   switch (parameterUnit as ParameterUnit) {
     case 'length': return readFigure(text, 'length', unit)
     case 'torque': return readFigure(text, 'torque', unit)
+    case 'pressure': return readFigure(text, 'pressure', unit)
     case 'per-diameter': return parseLength(text, 'millimetre')
     // Read to a millionth of a percent, so that 12.5 is 12.5.
     case 'percent': return round(parseLength(text, 'millimetre'), 'half-even') / 1_000_000
@@ -42,6 +49,7 @@ export function parameterUnitWords(parameterUnit: string, unit: ReaderUnit): str
   switch (parameterUnit as ParameterUnit) {
     case 'length': return unitOf('length', unit)
     case 'torque': return unitOf('torque', unit)
+    case 'pressure': return unitOf('pressure', unit)
     case 'per-diameter': return unit === 'inch' ? 'in per inch' : 'mm per mm'
     case 'percent': return '%'
     case 'guard': return ''
