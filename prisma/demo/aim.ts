@@ -1,7 +1,8 @@
 import { featureKey, type FeatureDefinition, type FeatureReference } from '@tenths/domain'
 import { familyOf, making, type Family } from './families.ts'
 import { gauges, type DemoGauge } from './gauges.ts'
-import type { PlanAnswer, Situation } from './situation.ts'
+import { sizeOf } from './usual-sizes.ts'
+import type { Measured, PlanAnswer, Situation } from './situation.ts'
 import { readingStep } from './typing.ts'
 
 /** What a machinist works toward at one station of a feature, and what the fit leaves on each side. */
@@ -31,7 +32,7 @@ type Clearance = Requirement & { readonly measurand: Extract<Requirement['measur
  */
 export function aimAt(definition: FeatureDefinition, situation: Situation): Aim {
   const usable = gauges.filter((gauge) => gauge.unit === situation.unit
-    && gauge.measures.includes(familyOf(definition)) && gauge.calibratedFor > 0 && reaches(gauge, definition))
+    && gauge.measures.includes(familyOf(definition)) && gauge.calibratedFor > 0 && reaches(gauge, sizeOf(definition, situation.unit)))
   const fit = fitJudgedHere(definition, situation)
   const aims = [
     ...usable.filter(({ onlyOnMate }) => !onlyOnMate).map((gauge) => aimAtSize(gauge, definition, situation, fit)),
@@ -42,8 +43,8 @@ export function aimAt(definition: FeatureDefinition, situation: Situation): Aim 
   return best
 }
 
-function reaches({ reach: [least, greatest] }: DemoGauge, { nominal }: FeatureDefinition): boolean {
-  return nominal === null || (nominal >= least && nominal <= greatest)
+function reaches({ reach: [least, greatest] }: DemoGauge, size: number | null): boolean {
+  return size === null || (size >= least && size <= greatest)
 }
 
 function leavesRoom({ gauge, windowAt }: Aim, station: string): boolean {
@@ -57,11 +58,13 @@ function guardBand({ guard }: Requirement, standardUncertainty: number): number 
 }
 
 function limitsInside(requirement: Requirement, standardUncertainty: number): Window {
-  const { low, high, target } = requirement.limits
+  const { low, high, target, adviceHigh } = requirement.limits
   const band = guardBand(requirement, standardUncertainty)
   const [least, greatest] = [(low ?? -Infinity) + band, (high ?? Infinity) - band]
+  // Where the less the better, all good work stays well under what is advised.
+  if (low === null && high !== null) return { low: least, high: greatest, aim: (adviceHigh ?? high) * 0.6 }
   // Without a target a machinist aims at the middle; well inside where there is only one limit.
-  const middle = low !== null && high !== null ? (low + high) / 2 : high === null ? (low ?? 0) * 1.1 : high * 0.6
+  const middle = low !== null && high !== null ? (low + high) / 2 : (low ?? 0) * 1.1
   return { low: least, high: greatest, aim: target ?? middle }
 }
 
@@ -88,16 +91,23 @@ function aimAtClearance(gauge: DemoGauge, definition: FeatureDefinition, fit: Cl
 function aimAtSize(
   gauge: DemoGauge, definition: FeatureDefinition, situation: Situation, fit: Clearance | null,
 ): Aim | null {
+  const before = situation.latest(definition)
+  if (before !== null && isNeverCut(definition)) return aimAsBefore(gauge, before)
   if (isAsFound(definition, situation)) return aimAsFound(gauge, definition, situation)
   const sizes = sizeRequirements(definition, situation)
   const own = sizes.map((requirement) => limitsInside(requirement, gauge.standardUncertainty))
   const spread = formRoom(definition, situation, gauge)
   if (fit === null) {
-    const whole = joined(own, definition.nominal, definition)
+    const whole = joined(own, sizeOf(definition, situation.unit), definition)
     return { gauge, setOn: null, windowAt: () => whole, spread }
   }
   const isHole = isAbout(fit.measurand.hole, definition)
   const mate = situation.latest(isHole ? fit.measurand.shaft : fit.measurand.hole)
+  const isFirstOfPair = mate === null && measuresBoth(situation.step.operation, fit)
+  if (isFirstOfPair) {
+    const whole = joined(own, sizeOf(definition, situation.unit), definition)
+    return { gauge, setOn: null, windowAt: () => whole, spread }
+  }
   if (mate === null || mate.isOnMate || mate.values.length === 0) return null
   const room = limitsInside(fit, Math.hypot(gauge.standardUncertainty, mate.standardUncertainty))
   const windowAt = (station: string): Window => {
@@ -111,6 +121,27 @@ function aimAtSize(
     return joined([pair, ...own], null, definition)
   }
   return { gauge, setOn: null, windowAt, spread }
+}
+
+/** Whether a step measures hole and shaft of a pair, one after the other. */
+function measuresBoth({ features }: Situation['step']['operation'], { measurand: { hole, shaft } }: Clearance): boolean {
+  return [hole, shaft].every((half) => features.some((feature) => isAbout(feature, half)))
+}
+
+/** Whether some step measures both halves of a pair, so that the second is aimed at what the first turned out to be. */
+export function measuresPairs({ plan, step }: Situation): boolean {
+  return plan.requirements.some((requirement) => requirement.measurand.kind === 'clearance'
+    && step.operation.requirements.includes(requirement.key) && measuresBoth(step.operation, requirement as Clearance))
+}
+
+/** A stem, for one: it is measured again, but nobody takes metal off it. */
+function isNeverCut(definition: FeatureDefinition): boolean {
+  return familyOf(definition) === 'stem'
+}
+
+function aimAsBefore(gauge: DemoGauge, { values }: Measured): Aim {
+  const aim = values.reduce((sum, { value }) => sum + value, 0) / values.length
+  return { gauge, setOn: null, windowAt: () => ({ low: -Infinity, high: Infinity, aim }), spread: Infinity }
 }
 
 function sizeRequirements(definition: FeatureDefinition, { plan }: Situation): Requirement[] {
@@ -147,9 +178,10 @@ function aimAsFound(gauge: DemoGauge, definition: FeatureDefinition, situation: 
   const { plan } = situation
   const fit = plan.requirements.find((requirement): requirement is Clearance =>
     requirement.measurand.kind === 'clearance' && isAbout(requirement.measurand.hole, definition))
-  const mate = fit && plan.features.find((feature) => isAbout(feature, fit.measurand.shaft))?.nominal
+  const shaft = fit && plan.features.find((feature) => isAbout(feature, fit.measurand.shaft))
+  const mate = shaft && sizeOf(shaft, situation.unit)
   const sizes = sizeRequirements(definition, situation).map((requirement) => limitsInside(requirement, 0))
-  const finished = fit && mate ? mate + limitsInside(fit, 0).aim : joined(sizes, definition.nominal, definition).aim
+  const finished = fit && mate ? mate + limitsInside(fit, 0).aim : joined(sizes, sizeOf(definition, situation.unit), definition).aim
   const stock = stockOf(familyOf(definition), plan.options)
   const aim = finished + (definition.shape === 'hole' ? -stock : stock)
   return { gauge, setOn: null, windowAt: () => ({ low: -Infinity, high: Infinity, aim }), spread: Infinity }

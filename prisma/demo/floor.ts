@@ -2,6 +2,7 @@ import {
   decideFinding, listFindings, raiseFinding, readOperation, readPlan, revisePlan, takeReadings, type findingDecisions,
 } from '@tenths/contract'
 import { featureKey, type FeatureDefinition, parseLength } from '@tenths/domain'
+import { measuresPairs } from './aim.ts'
 import type { Caller } from './client.ts'
 import { gaugeOf } from './gauges.ts'
 import { crewOf, habitOf, measureFeature, signStep, startClock, testAll, tickAll, typeLots, type Hands, type Surprise } from './hands.ts'
@@ -50,12 +51,14 @@ export function openFloor(hands: Hands): Floor {
 
   async function work(situation: Situation, surprises: Surprises = {}): Promise<void> {
     const { operation } = situation.step
+    const seesEach = measuresPairs(situation)
     for (const reference of operation.features) {
       const definition = definitionOf(situation.step, featureKey(reference))
-      // A load that was cut short has measured some of it already. No step measures both halves of a pair, so that
-      // what was seen at its beginning is enough to aim by.
+      // A load that was cut short has measured some of it already.
       if (situation.latest(definition)?.operationKey === operation.key) continue
-      await measureFeature(hands, situation, definition, surprises[featureKey(reference)])
+      // What was seen at the beginning is enough to aim by, unless the step measures both halves of a pair.
+      const now = seesEach ? await situationAt(operation.key) : situation
+      await measureFeature(hands, now, definition, surprises[featureKey(reference)])
     }
     await tickAll(hands, operation)
     await testAll(hands, situation.step)

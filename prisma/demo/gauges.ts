@@ -29,14 +29,24 @@ const anyReach = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const
 type Sort = Pick<DemoGauge, 'kind' | 'resolution' | 'analogue' | 'standardUncertainty' | 'measures'> & Partial<DemoGauge>
 
 /** Sorts of gauge in inches and in millimetres, without marks and reaches. */
-const micrometer = { kind: 'outside-micrometer', measures: ['main-journal', 'rod-journal', 'skirt', 'diameter'] } as const
+const micrometer = {
+  kind: 'outside-micrometer',
+  measures: [
+    'main-journal', 'rod-journal', 'skirt', 'diameter', 'stem', 'journal', 'body', 'guide-body', 'seat-body',
+  ],
+} as const
 const inchMicrometer: Sort = { ...micrometer, resolution: tenth / 2, analogue: false, standardUncertainty: tenth / 2 }
 const metricMicrometer: Sort = { ...micrometer, resolution: micron, analogue: false, standardUncertainty: 1.2 * micron }
 const boreGauge = { kind: 'dial-bore-gauge', analogue: true, clockwiseIsSmaller: true } as const
-const largeBores = ['bore', 'main-housing', 'big-end', 'bearing'] as const
-const smallBores = ['small-end', 'pin-bore'] as const
-const plays = ['end-play', 'final-end-play', 'pin-end-play', 'deck-clearance', 'back-clearance'] as const
-const gaps = ['end-gap', 'rail-gap', 'side-clearance', 'rod-side-clearance'] as const
+const largeBores = ['bore', 'main-housing', 'big-end', 'bearing', 'seat-hole'] as const
+const smallBores = ['small-end', 'pin-bore', 'lifter-bore'] as const
+const guideBores = ['guide', 'guide-hole'] as const
+const plays = [
+  'end-play', 'final-end-play', 'pin-end-play', 'deck-clearance', 'back-clearance', 'run-out', 'seat-run-out', 'valve-room',
+] as const
+const calipered = ['seat-width', 'margin', 'installed-height', 'coil-bind-room', 'retainer-room', 'pick-up-to-pan'] as const
+const gaps = ['end-gap', 'rail-gap', 'side-clearance', 'rod-side-clearance', 'flatness', 'lash'] as const
+const bolts = ['stretch', 'set'] as const
 
 function gauge(
   mark: string, name: string, unit: DemoGauge['unit'], sort: Sort, reach: DemoGauge['reach'], calibratedFor: number,
@@ -63,6 +73,9 @@ export const gauges: readonly DemoGauge[] = [
   gauge('B2', 'Small-bore gauge 0.7–1.5 in', 'inch', {
     ...boreGauge, measures: smallBores, resolution: tenth, standardUncertainty: 0.75 * tenth,
   }, inches(0.7, 1.5), 61),
+  gauge('B3', 'Small-hole gauge 0.2–0.7 in', 'inch', {
+    kind: 'small-hole-gauge', measures: guideBores, resolution: tenth / 2, analogue: false, standardUncertainty: tenth / 2,
+  }, inches(0.2, 0.7), 61),
   gauge('PF1', 'Pin-fit gauge', 'inch', {
     kind: 'pin-fit-gauge', measures: smallBores, resolution: tenth, analogue: true, standardUncertainty: tenth / 4,
     onlyOnMate: true,
@@ -73,11 +86,14 @@ export const gauges: readonly DemoGauge[] = [
   gauge('DI1', 'Dial indicator', 'inch', {
     kind: 'indicator', measures: plays, resolution: 10 * tenth, analogue: true, standardUncertainty: tenth,
   }, anyReach, 33),
+  gauge('CA1', 'Caliper, six inches', 'inch', {
+    kind: 'caliper', measures: calipered, resolution: 5 * tenth, analogue: false, standardUncertainty: 5 * tenth,
+  }, anyReach, 77),
   gauge('HG1', 'Deck height gauge', 'inch', {
     kind: 'height-gauge', measures: ['deck-height'], resolution: 5 * tenth, analogue: false, standardUncertainty: 3 * tenth,
   }, inches(5, 14), 33),
   gauge('ST1', 'Bolt stretch gauge', 'inch', {
-    kind: 'stretch-gauge', measures: ['stretch'], resolution: tenth, analogue: false, standardUncertainty: tenth,
+    kind: 'stretch-gauge', measures: bolts, resolution: tenth, analogue: false, standardUncertainty: tenth,
   }, anyReach, 95),
   gauge('TW1', 'Torque wrench, lbf·ft', 'inch', {
     kind: 'torque-wrench', quantity: 'torque', measures: ['torque'], resolution: 678, analogue: false,
@@ -94,6 +110,13 @@ export const gauges: readonly DemoGauge[] = [
     kind: 'roughness-tester', quantity: 'roughness', measures: ['roughness'], resolution: 10, analogue: false,
     standardUncertainty: 12,
   }, anyReach, 150),
+  gauge('AG1', 'Angle gauge', 'inch', {
+    kind: 'angle-gauge', quantity: 'angle', measures: ['angle'], resolution: 1_000, analogue: true, standardUncertainty: 500,
+  }, anyReach, 300),
+  gauge('LT1', 'Leak-down tester, psi', 'inch', {
+    kind: 'pressure-gauge', quantity: 'pressure', measures: ['leak-down'], resolution: 6_895, analogue: true,
+    standardUncertainty: 3_400,
+  }, anyReach, 160),
   gauge('MM1', 'Micrometer 0–25 mm', 'millimetre', metricMicrometer, millimetres(0, 25), 118),
   gauge('MM2', 'Micrometer 25–50 mm', 'millimetre', metricMicrometer, millimetres(25, 50), 118),
   gauge('MM3', 'Micrometer 50–75 mm', 'millimetre', metricMicrometer, millimetres(50, 75), 118),
@@ -104,6 +127,9 @@ export const gauges: readonly DemoGauge[] = [
   gauge('MB2', 'Bore gauge 18–35 mm', 'millimetre', {
     ...boreGauge, measures: smallBores, resolution: 2 * micron, standardUncertainty: 1.6 * micron,
   }, millimetres(18, 35), 118),
+  gauge('MB3', 'Small-hole gauge 5–18 mm', 'millimetre', {
+    kind: 'small-hole-gauge', measures: guideBores, resolution: micron, analogue: false, standardUncertainty: micron,
+  }, millimetres(5, 18), 118),
   gauge('MPF1', 'Pin-fit gauge, metric', 'millimetre', {
     kind: 'pin-fit-gauge', measures: smallBores, resolution: micron, analogue: true, standardUncertainty: 0.6 * micron,
     onlyOnMate: true,
@@ -114,11 +140,14 @@ export const gauges: readonly DemoGauge[] = [
   gauge('MDI1', 'Indicator, metric', 'millimetre', {
     kind: 'indicator', measures: plays, resolution: 10 * micron, analogue: true, standardUncertainty: 2 * micron,
   }, anyReach, 33),
+  gauge('MCA1', 'Caliper, 150 mm', 'millimetre', {
+    kind: 'caliper', measures: calipered, resolution: 10 * micron, analogue: false, standardUncertainty: 10 * micron,
+  }, anyReach, 77),
   gauge('MHG1', 'Deck height gauge, metric', 'millimetre', {
     kind: 'height-gauge', measures: ['deck-height'], resolution: 10 * micron, analogue: false, standardUncertainty: 8 * micron,
   }, millimetres(100, 350), 33),
   gauge('MST1', 'Bolt stretch gauge, metric', 'millimetre', {
-    kind: 'stretch-gauge', measures: ['stretch'], resolution: micron, analogue: false, standardUncertainty: 2 * micron,
+    kind: 'stretch-gauge', measures: bolts, resolution: micron, analogue: false, standardUncertainty: 2 * micron,
   }, anyReach, 95),
   gauge('MTW1', 'Torque wrench, N·m', 'millimetre', {
     kind: 'torque-wrench', quantity: 'torque', measures: ['torque'], resolution: 500, analogue: false,

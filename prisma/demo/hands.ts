@@ -35,7 +35,7 @@ const inspectors: readonly [PersonKey, PersonKey] = ['sunniva', 'odile']
 
 /** Who does a step, and who signs beside. */
 export function crewOf({ key, bench }: Operation): readonly [PersonKey, PersonKey] {
-  return key === 'final-inspection' ? inspectors : staffing[bench]
+  return key === 'final-inspection' || key === 'parts-inspection' ? inspectors : staffing[bench]
 }
 
 /** Measures one feature in its next pass, every point of it, and sends the readings together. */

@@ -103,7 +103,7 @@ async function playJob(
   const { sheets, unit } = engines[job.engine]
   const floor = openFloor({ jobId: id, jobKey: job.key, jobNumber: number, unit, callers, personIds })
   const isFirstPlan = (await floor.readPlan()).revision === 1
-  if (isFirstPlan && job.sheetsMissing !== true) await floor.planWithSheets('Makers’ sheets entered', [...sheets])
+  if (isFirstPlan && job.sheetsMissing !== true) await floor.planWithSheets('Makers’ sheets entered', [...sheets, ...(job.sheets ?? [])])
   await job.play(floor)
 }
 

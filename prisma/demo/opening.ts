@@ -33,7 +33,7 @@ async function open(counter: Caller, job: DemoJob, id: string, promisedOn: strin
         modelId: idOf('engine', engines[job.engine].engine.name),
         serial: job.serial,
         duty: job.duty,
-        work: 'short-block',
+        work: job.work ?? 'short-block',
         wanted: job.wanted,
         notes: job.notes,
         promisedOn,

@@ -1,5 +1,5 @@
 import {
-  formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, roundToStep, type Quantity, type QuantityUnitName,
+  formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, roundToStep, type Quantity,
 } from '@tenths/domain'
 import type { DemoGauge } from './gauges.ts'
 
@@ -9,14 +9,9 @@ export interface Typed {
   readonly value: number
 }
 
-type OtherUnit = { readonly unit: QuantityUnitName; readonly decimals: number }
-
-/** Units in which quantities other than lengths are typed, with as many decimals as their gauge shows. */
-const otherUnits: Partial<Record<Quantity, Record<DemoGauge['unit'], OtherUnit>>> = {
-  torque: { inch: { unit: 'poundForceFoot', decimals: 1 }, millimetre: { unit: 'newtonMetre', decimals: 1 } },
-  angle: { inch: { unit: 'degree', decimals: 0 }, millimetre: { unit: 'degree', decimals: 0 } },
-  roughness: { inch: { unit: 'microinch', decimals: 0 }, millimetre: { unit: 'micrometre', decimals: 2 } },
-}
+/** Decimals that a gauge of another quantity than length shows. */
+const decimalsShown = (quantity: Quantity, unit: DemoGauge['unit']): number =>
+  quantity === 'roughness' ? (unit === 'inch' ? 0 : 2) : 1
 
 /**
  * The step in which a person reads a gauge where this much room is left: whole divisions of a dial, halves where whole
@@ -33,10 +28,9 @@ export function readingStep(gauge: Pick<DemoGauge, 'analogue' | 'resolution'>, r
 export function typeValue(
   quantity: Quantity, value: number, gauge: DemoGauge, habit: { readonly leadingNought: boolean },
 ): Typed {
-  const other = otherUnits[quantity]?.[gauge.unit]
-  if (other !== undefined) {
-    const { unit, decimals } = other
-    const text = `${plain(formatQuantity(value, unit, decimals, 'half-even')).replace(/\.0$/, '')} ${quantityUnits[unit].symbol}`
+  if (quantity !== 'length') {
+    const unit = readerQuantityUnits[quantity][gauge.unit]
+    const text = `${plain(formatQuantity(value, unit, decimalsShown(quantity, gauge.unit), 'half-even')).replace(/\.0$/, '')} ${quantityUnits[unit].symbol}`
     return { typed: text, value: parseQuantity(text, unit) }
   }
   if (gauge.unit === 'millimetre') {

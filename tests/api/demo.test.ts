@@ -88,6 +88,10 @@ describe('the demo shop', () => {
       'intake', 'inspection', 'planning', 'machining', 'fitting', 'assembly', 'handover', null,
     ]))
     expect(listed.filter(({ state }) => state === 'handed-over')).toHaveLength(1)
+    const kinds = await rows<{ work: string }>('SELECT DISTINCT work FROM job ORDER BY work')
+    expect(kinds.map(({ work }) => work)).toEqual([
+      'bore-and-hone', 'crank-regrind', 'full-rebuild', 'head-service', 'short-block',
+    ])
   })
 
   it('shows an outside, a not proven and their remedies at a bench, and a concession of the owner', async () => {
@@ -134,6 +138,15 @@ describe('the demo shop', () => {
     expect(new Set(lines.map(({ verdict }) => verdict.kind))).toEqual(new Set(['within']))
     for (const { signOffs } of record.operations) expect(signOffs.filter(({ reopened }) => reopened === null)).toHaveLength(1)
     expect(record.operations.some(({ signOffs }) => signOffs.some(({ by }) => by.length === 2))).toBe(true)
+  })
+
+  it('has a full rebuild whose valves, seats and head bolts are all within, by feelers, calipers, angle and pressure', async () => {
+    const lines = (await recordOf('jetty-engine')).operations.flatMap((operation) => operation.lines)
+    const measured = lines.filter(({ verdict }) => verdict.kind !== 'not-measured')
+    for (const fit of ['exhaust-stem-in-guide', 'exhaust-seat-in-head', 'head-bolt-angle', 'intake-lash', 'leak-down', 'rod-bolt-set']) {
+      expect(measured.map(({ requirement }) => requirement.fit)).toContain(fit)
+    }
+    expect(new Set(measured.map(({ verdict }) => verdict.kind))).toEqual(new Set(['within']))
   })
 
   it('prints who may sign in as what, and a link behind which a customer sees how far the job is', async () => {

@@ -22,6 +22,8 @@ export const single: DemoEngine = {
     rodJournals: {
       count: 1, diameter: inches('1.6250'), width: inches('1.1100'), fillet: inches('0.0900'), housing: inches('1.7490'),
     },
+    valveTrain: { camshaft: 'in-block', intakeValves: 1, exhaustValves: 1 },
+    head: { material: 'iron', bolts: 4 },
   },
   parts: {
     piston: {

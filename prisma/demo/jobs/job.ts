@@ -1,4 +1,4 @@
-import type { Duty, PartsSpecification, RouteOptions } from '@tenths/domain'
+import type { Duty, PartsSpecification, RouteOptions, SheetLimit, WorkKind } from '@tenths/domain'
 import type { CustomerKey } from '../customers.ts'
 import type { EngineKey } from '../engines/index.ts'
 import type { Floor } from '../floor.ts'
@@ -19,6 +19,8 @@ export interface DemoJob {
   readonly engine: EngineKey
   readonly serial: string
   readonly duty: Duty
+  /** Left out: a short block. */
+  readonly work?: WorkKind
   readonly wanted: string
   readonly notes: string
   /** Days from the day of loading; negative is late. */
@@ -26,6 +28,8 @@ export interface DemoJob {
   /** Parts that differ from the library's. */
   readonly parts?: PartsSpecification
   readonly options: RouteOptions
+  /** Makers' sheets besides those of the engine: head bolts, camshaft, springs. */
+  readonly sheets?: readonly SheetLimit[]
   readonly intake: readonly DemoIntakeItem[]
   /** Lines on the customer's status page, oldest first. */
   readonly told: readonly string[]

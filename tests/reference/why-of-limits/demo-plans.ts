@@ -12,7 +12,7 @@ const shopRules: readonly RuleRevision[] = [
 /** Makers' sheets of a job as it stands at the end: one job's piston maker answered after the first plan. */
 function sheetsOf(job: DemoJob): readonly SheetLimit[] {
   if (job.sheetsMissing === true) return []
-  const { sheets } = engines[job.engine]
+  const sheets = [...engines[job.engine].sheets, ...(job.sheets ?? [])]
   return job.key === 'winch' ? [...sheets, pistonSheet] : sheets
 }
 
@@ -20,7 +20,7 @@ function sheetsOf(job: DemoJob): readonly SheetLimit[] {
 export const demoPlans: readonly { readonly job: string; readonly input: PlanInput }[] = jobs.map((job) => ({
   job: job.key,
   input: {
-    work: 'short-block',
+    work: job.work ?? 'short-block',
     engine: engines[job.engine].engine,
     parts: job.parts ?? engines[job.engine].parts,
     duty: job.duty,

@@ -38,13 +38,16 @@ export function changesOfEngine(input: PlanInput): readonly OneChange[] {
     change('compression height', {
       parts: { ...parts, piston: { ...piston, compressionHeight: more(piston.compressionHeight) } },
     }),
-    change('gasket', { gasketThickness: nanometresOf(4 * TEN_THOUSANDTHS) }),
+    change('gasket', { parts: { ...parts, gasketThickness: nanometresOf(4 * TEN_THOUSANDTHS) } }),
     change('pin fit', { parts: { ...parts, pin: { ...parts.pin, fit: parts.pin.fit === 'floating' ? 'pressed' : 'floating' } } }),
     family('main journal', 'mains', { diameter: more(mains.diameter) }),
     family('rod journal', 'rodJournals', { diameter: more(rodJournals.diameter) }),
     family('main housing', 'mains', { housing: more(mains.housing) }),
     family('rod housing', 'rodJournals', { housing: more(rodJournals.housing) }),
     family('mains', 'mains', { count: mains.count === 2 ? 3 : mains.count - 1 }),
+    change('head material', {
+      engine: { ...engine, head: { ...engine.head, material: engine.head?.material === 'iron' ? 'aluminium' : 'iron' } },
+    }),
     change('cylinders', { engine: anotherCylinderCount(engine) }),
     ...(engine.firstBank === null ? [] : [change('rods on a pin', { engine: otherSharing(engine) })]),
   ]
@@ -80,7 +83,7 @@ function otherSharing(engine: PlanInput['engine']): PlanInput['engine'] {
 }
 
 /** 0.0001 in, and steps about as small in the other units. */
-const steps = { length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, angle: 500, roughness: 10, guard: 0 }
+const steps = { length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, angle: 500, roughness: 10, pressure: 100, guard: 0 }
 
 /**
  * The shop revises its rules: in each of these plans one number of every rule is changed, so that each fit sees one

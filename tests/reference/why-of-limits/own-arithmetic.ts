@@ -3,7 +3,7 @@ import { starterRules, type Limits, type PlanInput } from '../../../packages/dom
 /** What a why names: the inputs that its limits hang on. */
 export type Named =
   | 'rule' | 'sheet' | 'duty' | 'bore' | 'alloy' | 'pin fit' | 'main journal' | 'rod journal' | 'main housing' | 'rod housing'
-  | 'crank work' | 'rods on a pin' | 'rod material' | 'stroke' | 'deck height' | 'rod length' | 'compression height' | 'gasket' | 'mains' | 'cylinders'
+  | 'crank work' | 'rods on a pin' | 'rod material' | 'stroke' | 'deck height' | 'rod length' | 'compression height' | 'gasket' | 'mains' | 'cylinders' | 'head material'
 
 /** `none` where the engine has no such fit, `sheet` where only a maker can say. */
 export type Expected = Limits | 'none' | 'sheet'
@@ -13,7 +13,7 @@ type Numbers = (key: string) => number
 
 /** One fit as its why puts it in words, and the sums that those words ask for. */
 export interface OwnFit {
-  readonly formula: string
+  readonly formula: string | ((input: PlanInput) => string)
   /** The inputs that move its limits on this engine, wherever no sheet decides. */
   readonly named: (input: PlanInput) => readonly Named[]
   readonly limits: (input: PlanInput, number: Numbers) => Partial<Limits> | 'none' | 'sheet'

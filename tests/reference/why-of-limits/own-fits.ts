@@ -1,5 +1,6 @@
 import type { Duty, PartsSpecification } from '../../../packages/domain/src/index.ts'
 import { half, middled, share, type OwnFit } from './own-arithmetic.ts'
+import { greatest, isHot, makersOnly, threeFixed, topEndFits } from './own-top-end.ts'
 
 const boosted = (duty: Duty) => duty === 'mild-boost' || duty === 'hard-boost'
 
@@ -29,9 +30,11 @@ const form = (words: keyof typeof formWords): OwnFit => ({
 const journalForm = (words: keyof typeof formWords): OwnFit => ({
   formula: formWords[words],
   named: () => ['rule', 'crank work'],
-  limits: ({ options }, number) => ({
-    high: number(options.crank === 'grind' ? 'ground-high' : 'reuse-high'), target: number('target'), adviceHigh: number('target'),
-  }),
+  limits({ options, work }, number) {
+    // A crank sent in for grinding is ground whatever else was ordered, unless it is polished.
+    const ground = options.crank === 'grind' || (work === 'crank-regrind' && options.crank === 'none')
+    return { high: number(ground ? 'ground-high' : 'reuse-high'), target: number('target'), adviceHigh: number('target') }
+  },
 })
 
 const housing = (family: 'mains' | 'rodJournals', named: 'main housing' | 'rod housing'): OwnFit => ({
@@ -58,6 +61,8 @@ const bearing = (family: 'mains' | 'rodJournals', named: 'main journal' | 'rod j
   },
 })
 
+const STACK = 'deck height − (stroke ÷ 2 + rod length + compression height)'
+
 const endGap: OwnFit = {
   formula: 'bore diameter × gap per unit of diameter for the duty; no high limit, only advice',
   named: () => ['rule', 'duty', 'bore'],
@@ -77,16 +82,16 @@ const endPlay: OwnFit = {
   }),
 }
 
-const bolt: OwnFit = { formula: 'as the maker’s sheet says', named: () => [], limits: () => 'sheet' }
 const finish: OwnFit = {
   formula: 'between the limits for rings in general; the rings’ own sheet asks for less room',
   named: () => ['rule'],
   limits: (_, number) => ({ low: number('low'), high: number('high'), target: number('target') }),
 }
+const bolt = makersOnly
 const sideClearance = fixed('groove width − ring width, between the limits for new pistons')
 const belowLand = fixed('land less ring face with the ring pressed home; never proud')
 
-/** Every fit of a short block, worked out here from the words of its formula. */
+/** Every fit, worked out here from the words of its formula. */
 export const ownFits: Readonly<Record<string, OwnFit>> = {
   'piston-in-bore': {
     formula: 'bore diameter × clearance per unit of diameter for the alloy × duty factor; bore less piston at its gauge point',
@@ -186,17 +191,41 @@ export const ownFits: Readonly<Record<string, OwnFit>> = {
   'crank-end-play': endPlay,
   'crank-end-play-final': endPlay,
   'deck-clearance': {
-    formula: 'deck height − (stroke ÷ 2 + rod length + compression height); no limit while the gasket is not chosen',
+    formula: ({ parts }) => (parts.gasketThickness === undefined
+      ? `${STACK}; no limit while the gasket is not chosen`
+      : `least quench − compressed gasket; expected: ${STACK}`),
     named: () => ['rule', 'stroke', 'deck height', 'rod length', 'compression height', 'gasket'],
-    limits({ engine, parts, gasketThickness }, number) {
+    limits({ engine, parts }, number) {
       const stack = engine.deckHeight - half(engine.stroke) - parts.rod.length - parts.piston.compressionHeight
       const expected = { target: stack, adviceLow: stack - number('spread'), adviceHigh: stack + number('spread') }
-      return gasketThickness === undefined ? expected : { ...expected, low: number(parts.rod.material) - gasketThickness }
+      return parts.gasketThickness === undefined ? expected : { ...expected, low: number(parts.rod.material) - parts.gasketThickness }
     },
   },
   'rod-bolt-stretch': bolt,
   'rod-bolt-torque': bolt,
   'main-bolt-torque': bolt,
+  'rod-bolt-angle': bolt,
+  'main-bolt-angle': bolt,
+  'rod-bolt-set': {
+    formula: 'free length released − free length before, at most the limit',
+    named: () => ['rule'],
+    limits: (_, number) => ({ high: number('scrap'), adviceHigh: number('look') }),
+  },
+  'crank-run-out': {
+    formula: 'the greatest reading, at most the limit',
+    named: () => ['rule', 'duty'],
+    // Between two mains there is none.
+    limits: ({ engine, duty }, number) => (engine.mains.count < 3 ? 'none' : greatest(number, isHot(duty) ? 'hot' : 'high')),
+  },
+  'cam-end-play': {
+    formula: 'the reading, between fixed limits',
+    named: () => ['rule'],
+    limits: ({ engine }, number) => (engine.valveTrain?.camshaft === 'overhead' ? 'none' : threeFixed(number)),
+  },
+  'pick-up-to-pan': {
+    formula: 'the reading, between fixed limits', named: () => ['rule'], limits: (_, number) => threeFixed(number),
+  },
+  ...topEndFits,
   'turning-torque-crank': {
     formula: 'main bearings × the shop’s greatest for each',
     named: () => ['rule', 'mains'],

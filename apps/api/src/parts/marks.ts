@@ -20,6 +20,7 @@ const letters: Record<PartKind, string> = {
   'intake-valve': 'IV',
   'exhaust-valve': 'EV',
   'cam-bearing': 'CB',
+  'head-bolts': 'HF',
   lifter: 'L',
   'head-gasket': 'HG',
 }

@@ -39,10 +39,11 @@ function starterOf(fit: string): StarterRule {
   return starter
 }
 
-function ruleOf({ fit, title, parameters }: StarterRule, revision: RuleRevision | undefined): WireRule {
+function ruleOf({ fit, title, quantity, parameters }: StarterRule, revision: RuleRevision | undefined): WireRule {
   return {
     fit,
     title,
+    quantity,
     revision: revision?.revision ?? 0,
     level: revision === undefined ? 'starter' : 'shop',
     parameters: parameters.map(({ key, title: name, unit, value }) => ({
@@ -79,7 +80,7 @@ export function checkParameters(fit: string, parameters: Readonly<Record<string,
   }
 }
 
-/** Lengths are whole nanometres, torques whole millinewton metres, a guard the number of a choice. */
+/** Lengths are whole nanometres, torques whole millinewton metres, pressures whole pascals, a guard the number of a choice. */
 const wholeUnits: ReadonlySet<string> = new Set(
   parameterUnits.filter((unit) => unit !== 'per-diameter' && unit !== 'percent'),
 )

@@ -1,5 +1,5 @@
 import {
-  arrangements, camshaftPlaces, coolings, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials, rotations, viewerSides,
+  arrangements, camshaftPlaces, coolings, headMaterials, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials, rotations, viewerSides,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue, Line } from '../primitives.ts'
@@ -34,6 +34,10 @@ export const EngineSpecification = z.object({
     camshaft: z.enum(camshaftPlaces),
     intakeValves: z.int().min(1).max(3),
     exhaustValves: z.int().min(1).max(3),
+  }).exactOptional(),
+  head: z.object({
+    material: z.enum(headMaterials).exactOptional(),
+    bolts: z.int().min(2).max(48).exactOptional(),
   }).exactOptional(),
 })
 
@@ -70,4 +74,5 @@ export const PartsSpecification = z.object({
   retainers: z.object({ perSide: z.union([z.literal(1), z.literal(2)]), thickness: BaseValue, outerFlanks: BaseValue.exactOptional() }).nullable(),
   rodShell: ShellSpecification,
   mainShell: ShellSpecification,
+  gasketThickness: BaseValue.exactOptional(),
 })

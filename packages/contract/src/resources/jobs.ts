@@ -12,6 +12,8 @@ export const RouteOptions = z.object({
   newRodBolts: z.boolean(),
   balance: z.boolean(),
   stroked: z.boolean().exactOptional(),
+  newGuides: z.boolean().exactOptional(),
+  newSeats: z.boolean().exactOptional(),
 })
 
 export const IntakeItem = z.object({

@@ -1,3 +1,4 @@
+import { quantities } from '@tenths/domain'
 import { z } from 'zod'
 import { Id, Line } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
@@ -76,6 +77,8 @@ export const revisePlan = route({
 export const Rule = z.object({
   fit: z.string(),
   title: z.string(),
+  /** What its limits are limits of. */
+  quantity: z.enum(quantities),
   revision: z.int(),
   level: z.enum(['shop', 'starter']),
   parameters: z.array(z.object({ name: z.string(), title: z.string(), unit: z.string(), value: z.number() })),

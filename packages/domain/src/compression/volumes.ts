@@ -1,4 +1,4 @@
-import { inRange, positive } from '../in-range.ts'
+import { figure, inRange, positive } from '../in-range.ts'
 
 /** Cubic nanometres in a cubic millimetre. */
 const CUBIC = 1e18
@@ -9,7 +9,7 @@ const CUBIC = 1e18
  * @formula swept-volume
  */
 export function discVolume(diameter: number, height: number): number {
-  return ((Math.PI / 4) * positive(diameter, 'diameter') ** 2 * height) / CUBIC
+  return ((Math.PI / 4) * positive(diameter, 'diameter') ** 2 * figure(height, 'height')) / CUBIC
 }
 
 /**
@@ -58,6 +58,6 @@ export function clearanceVolume(parts: ClearanceParts): number {
   inRange(crevice.depth, 0, Infinity, 'crevice.depth')
   const land = ((Math.PI / 4) * (bore ** 2 - crevice.landDiameter ** 2) * crevice.depth) / CUBIC
   const volume = positive(chamber, 'chamber') + discVolume(gasket.diameter, gasket.thickness)
-    + discVolume(bore, deckClearance) + dish + land
+    + discVolume(bore, deckClearance) + figure(dish, 'dish') + land
   return positive(volume, 'clearanceVolume')
 }

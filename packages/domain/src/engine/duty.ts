@@ -29,3 +29,8 @@ export function isBoosted(duty: Duty): boolean {
 export function isSustained(duty: Duty): boolean {
   return duty === 'sustained'
 }
+
+/** Whether valves, seats and gaskets run hotter than on the street: boost, nitrous or sustained load. Common practice, no source. */
+export function isHot(duty: Duty): boolean {
+  return isBoosted(duty) || isSustained(duty) || duty === 'nitrous'
+}

@@ -60,6 +60,17 @@ export interface ValveTrain {
   readonly exhaustValves: number
 }
 
+export const headMaterials = ['iron', 'aluminium'] as const
+export type HeadMaterial = (typeof headMaterials)[number]
+
+/** The heads of an engine, all alike. */
+export interface HeadSpecification {
+  /** Left out while nobody has said: what hangs on it then waits. */
+  readonly material?: HeadMaterial
+  /** Bolts or studs of one head; left out, four around each cylinder, neighbours sharing two. */
+  readonly bolts?: number
+}
+
 /** What the arithmetic must know of an engine; the shop's library keeps these, a job copies one. */
 export interface EngineSpecification {
   readonly name: string
@@ -85,6 +96,7 @@ export interface EngineSpecification {
   readonly rodJournals: JournalSpecification
   /** Left out: one intake and one exhaust valve a cylinder, the camshaft in the block. */
   readonly valveTrain?: ValveTrain
+  readonly head?: HeadSpecification
 }
 
 /**
@@ -128,6 +140,8 @@ export interface PartsSpecification {
   } | null
   readonly rodShell: ShellSpecification
   readonly mainShell: ShellSpecification
+  /** Compressed thickness of the head gasket; left out while nobody has chosen one. */
+  readonly gasketThickness?: Nanometres
 }
 
 /** A bearing shell against its fillet: figures come off parts in hand; null is *unknown*, never clear. */

@@ -26,6 +26,22 @@ export function validateCombination(engine: EngineSpecification, parts: PartsSpe
   validatePiston(engine, parts)
   validateShell(parts.rodShell, engine.rodJournals, 'parts.rodShell')
   validateShell(parts.mainShell, engine.mains, 'parts.mainShell')
+  if (parts.gasketThickness !== undefined) validateGasket(parts.gasketThickness)
+  validateRetainers(parts)
+}
+
+/** No head gasket is as thick as half an inch: the usual slip is a decimal place. */
+function validateGasket(thickness: number): void {
+  requireLength(thickness, 'parts.gasketThickness')
+  if (thickness > NANOMETRES_PER_INCH / 2) {
+    refuse('parts.gasketThickness', 'A head gasket this thick is not made: check the decimal point.')
+  }
+}
+
+function validateRetainers({ retainers }: PartsSpecification): void {
+  if (retainers === null) return
+  requireLength(retainers.thickness, 'parts.retainers.thickness')
+  if (retainers.outerFlanks !== undefined) requireLength(retainers.outerFlanks, 'parts.retainers.outerFlanks')
 }
 
 function validateRod(engine: EngineSpecification, { rod }: PartsSpecification): void {

@@ -39,6 +39,7 @@ export function validateEngine(engine: EngineSpecification): void {
   validateJournals(engine.rodJournals, 'engine.rodJournals')
   validateJournalCounts(engine)
   validateValveTrain(engine)
+  validateHead(engine)
   if (engine.deckHeight <= engine.stroke) {
     refuse(
       'engine.deckHeight',
@@ -131,5 +132,16 @@ function validateValveTrain({ valveTrain }: EngineSpecification): void {
     if (!Number.isInteger(count) || count < 1 || count > mostValves) {
       refuse(`engine.valveTrain.${field}`, `A cylinder has 1 to ${mostValves} valves of a kind, not ${count}.`)
     }
+  }
+}
+
+/** The most bolts that one head is held by: eight cylinders in line with six around each. */
+const mostHeadBolts = 48
+
+function validateHead({ head }: EngineSpecification): void {
+  const bolts = head?.bolts
+  if (bolts === undefined) return
+  if (!Number.isInteger(bolts) || bolts < 2 || bolts > mostHeadBolts) {
+    refuse('engine.head.bolts', `A head is held by 2 to ${mostHeadBolts} bolts, not ${bolts}.`)
   }
 }

@@ -17,13 +17,24 @@ export interface Valve {
 /** Pushrods and two valves a cylinder, unless the engine says otherwise. Common practice, no source. */
 const usual: ValveTrain = { camshaft: 'in-block', intakeValves: 1, exhaustValves: 1 }
 
-export function valveTrainOf({ valveTrain }: EngineSpecification): ValveTrain {
+export function valveTrainOf({ valveTrain }: Pick<EngineSpecification, 'valveTrain'>): ValveTrain {
   return valveTrain ?? usual
 }
 
 /** A head for each bank, from the one over cylinder 1. */
 export function headsOf(engine: EngineSpecification): readonly number[] {
   return banksOf(engine).map((_, index) => index + 1)
+}
+
+/** Cylinders under one head. */
+export function cylindersUnder(engine: EngineSpecification, head: number): number {
+  const bank = banksOf(engine)[head - 1]
+  return cylinderPositions(engine).filter((position) => position.bank === bank).length
+}
+
+/** Bolts of one head: as the engine says, else four around each cylinder with two shared between neighbours. Common practice, no source. */
+export function headBoltCount(engine: EngineSpecification, head: number): number {
+  return engine.head?.bolts ?? 2 * (cylindersUnder(engine, head) + 1)
 }
 
 /** Every valve of a kind, cylinder by cylinder. */
@@ -49,7 +60,8 @@ export function liftersOf(engine: EngineSpecification): readonly number[] {
   return isInBlock(engine) ? valves.map((_, index) => index + 1) : []
 }
 
-function isInBlock(engine: EngineSpecification): boolean {
+/** Whether the camshaft runs in the block and works the valves by lifters and pushrods. */
+export function isInBlock(engine: EngineSpecification): boolean {
   return valveTrainOf(engine).camshaft === 'in-block'
 }
 

@@ -1,3 +1,4 @@
+import { DomainError } from '../errors.ts'
 import { fixed } from './format-length.ts'
 import { quantityUnits, type QuantityUnitName } from './quantity-unit.ts'
 import { roundRatio } from './round-ratio.ts'
@@ -10,6 +11,9 @@ import type { RoundingMode } from './rounding.ts'
 export function formatQuantity(
   value: number, unitName: QuantityUnitName, decimals: number, mode: RoundingMode,
 ): string {
+  if (!Number.isSafeInteger(value)) {
+    throw new DomainError('value-out-of-range', `${value} is not a whole number of base units.`)
+  }
   const { perUnit } = quantityUnits[unitName]
   const scaled = roundRatio(
     BigInt(value) * 10n ** BigInt(decimals) * perUnit.denominator,

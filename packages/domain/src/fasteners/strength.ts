@@ -68,7 +68,7 @@ export function boltStrength(grade: string, diameter: number): BoltStrength {
  * @formula proof-load
  */
 export function proofLoad(area: number, strength: BoltStrength): number {
-  return positive(area, 'area') * strength.proof
+  return positive(area, 'area') * positive(strength.proof, 'proof')
 }
 
 /**

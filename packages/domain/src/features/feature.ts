@@ -2,7 +2,7 @@
 export const partKinds = [
   'block', 'crankshaft', 'rod', 'piston', 'piston-pin', 'top-ring', 'second-ring', 'oil-ring',
   'main-bearing', 'rod-bearing', 'rod-bolts', 'main-bolts', 'camshaft', 'assembly',
-  'head', 'intake-valve', 'exhaust-valve', 'cam-bearing', 'lifter', 'head-gasket',
+  'head', 'head-bolts', 'intake-valve', 'exhaust-valve', 'cam-bearing', 'lifter', 'head-gasket',
 ] as const
 export type PartKind = (typeof partKinds)[number]
 

@@ -97,6 +97,22 @@ export const mainBoltTorque = (journal: number): FeatureReference => ({
   place: `main-bolts/${journal}`,
   feature: 'torque',
 })
+export const rodBoltAngle = (cylinder: number): FeatureReference => ({
+  place: `rod-bolts/${cylinder}`,
+  feature: 'angle',
+})
+export const rodBoltSet = (cylinder: number): FeatureReference => ({
+  place: `rod-bolts/${cylinder}`,
+  feature: 'set',
+})
+export const mainBoltAngle = (journal: number): FeatureReference => ({
+  place: `main-bolts/${journal}`,
+  feature: 'angle',
+})
+export const mainRunOut = (journal: number): FeatureReference => ({
+  place: 'crankshaft',
+  feature: `run-out-${journal}`,
+})
 
 export const crankEndPlay: FeatureReference = { place: 'assembly', feature: 'end-play' }
 export const finalCrankEndPlay: FeatureReference = { place: 'assembly', feature: 'final-end-play' }
@@ -117,3 +133,4 @@ export const assembledTurningTorque: FeatureReference = {
   place: 'assembly',
   feature: 'turning-torque-assembled',
 }
+export const pickUpToPan: FeatureReference = { place: 'assembly', feature: 'pick-up-to-pan' }

@@ -23,9 +23,10 @@ export interface FitContext {
 
 /**
  * Units of a rule's numbers: `length` whole nanometres; `per-diameter` millionths of the diameter (0.0009
- * in per inch is 900); `percent`; `torque` mN·m; `angle` thousandths of a degree; `roughness` nanometres; `guard` one of `guardChoices` by index.
+ * in per inch is 900); `percent`; `torque` mN·m; `angle` thousandths of a degree; `roughness` nanometres; `pressure` Pa;
+ * `guard` one of `guardChoices` by index.
  */
-export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'angle', 'roughness', 'guard'] as const
+export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'angle', 'roughness', 'pressure', 'guard'] as const
 export type ParameterUnit = (typeof parameterUnits)[number]
 
 /**
@@ -81,12 +82,19 @@ export interface FitDefinition {
   /** Stable; requirements are keyed `fit/position`. */
   readonly key: string
   readonly title: string
+  /** What its limits are limits of. Left out: a length. */
+  readonly quantity?: Quantity
   readonly critical: boolean
   readonly parameters: readonly FitParameter[]
   /** Operations that judge it: the first that the route has. */
   readonly judgedAt: readonly string[]
   /** The lines for this engine; none where the fit does not occur. */
   readonly lines: (context: FitContext, read: ParameterReader) => readonly FitLine[]
+  /**
+   * What is settled by one maker's sheet of several: bolts are tightened by torque, by stretch or by angle. Left out, the
+   * fit stands alone.
+   */
+  readonly sheetFamily?: { readonly key: string; readonly title: string }
   /** What else the rule says before metal is cut. */
   readonly findings?: (context: FitContext, read: ParameterReader) => readonly PlanFinding[]
 }

@@ -9,9 +9,11 @@ import { ruleInForce } from './rule-in-force.ts'
 export interface FitResult {
   readonly requirements: readonly Requirement[]
   readonly findings: readonly PlanFinding[]
+  /** Why its lines got no limits: only a maker's sheet could give them. */
+  readonly sheetReasons: readonly string[]
 }
 
-/** One fit on one engine: a requirement a line, or the finding that a maker's sheet is needed. */
+/** One fit on one engine: a requirement a line, or the reason why a maker's sheet is needed. */
 export function requirementsOfFit(
   fit: FitDefinition, context: FitContext, rules: readonly RuleRevision[], sheets: readonly SheetLimit[],
 ): FitResult {
@@ -21,10 +23,8 @@ export function requirementsOfFit(
   const reasons = new Set<string>()
   for (const line of fit.lines(context, rule.read)) {
     const inForce = limitsInForce(fit, line, rule, sheet)
-    if (inForce === null) {
-      if (line.rule.kind === 'sheet-needed') reasons.add(line.rule.reason)
-      continue
-    }
+    if (line.rule.kind === 'sheet-needed') reasons.add(line.rule.reason)
+    if (inForce === null) continue
     requirements.push({
       key: `${fit.key}/${line.position ?? 'engine'}`,
       fit: fit.key,
@@ -39,17 +39,5 @@ export function requirementsOfFit(
       why: inForce.why,
     })
   }
-  const needed = [...reasons].map((reason) => sheetFinding(fit, reason))
-  return { requirements, findings: [...needed, ...(fit.findings?.(context, rule.read) ?? [])] }
-}
-
-function sheetFinding(fit: FitDefinition, reason: string): PlanFinding {
-  return {
-    key: `sheet-needed/${fit.key}`,
-    severity: 'look',
-    title: `${fit.title}: maker’s sheet needed`,
-    sentence: `${reason} Without the sheet this fit gets no verdict.`,
-    worked: [],
-    remedy: 'Enter the maker’s limits for this job.',
-  }
+  return { requirements, findings: fit.findings?.(context, rule.read) ?? [], sheetReasons: [...reasons] }
 }

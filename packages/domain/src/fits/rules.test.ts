@@ -60,7 +60,8 @@ describe('whose limits count', () => {
     }
     const made = plan({ ...base, sheets: [stretch] })
     expect(made.requirements.filter(({ fit }) => fit === 'rod-bolt-stretch')).toHaveLength(8)
-    expect(made.findings.map(({ key }) => key)).not.toContain('sheet-needed/rod-bolt-stretch')
+    // One way of tightening is enough: nobody asks for torque or angle of the same bolts.
+    expect(made.findings.map(({ title }) => title)).toEqual(['Main cap bolts: maker’s sheet needed'])
   })
 
   it.each([
@@ -73,6 +74,16 @@ describe('whose limits count', () => {
     ['a guard that is no choice', { rules: [{ ...rule, parameters: { guard: 7 } }] }],
   ])('refuses %s', (_, changes) => {
     expect(() => plan({ ...base, ...changes })).toThrow(expect.objectContaining({ code: 'rule-unknown' }))
+  })
+})
+
+describe('a fit', () => {
+  it('limits the quantity that it says, on every line', () => {
+    const sheets = fits.map(({ key }): SheetLimit => ({ fit: key, level: 'part-maker', limits: { ...none, low: 1, high: 2 }, source: 'a sheet' }))
+    const quantityOf = new Map(starterRules().map(({ fit, quantity }) => [fit, quantity]))
+    for (const { fit, quantity } of plan({ ...base, work: 'full-rebuild', sheets }).requirements) {
+      expect(quantity, fit).toBe(quantityOf.get(fit))
+    }
   })
 })
 

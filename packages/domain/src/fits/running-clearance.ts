@@ -1,3 +1,4 @@
+import { isHot } from '../engine/duty.ts'
 import type { ValveKind } from '../engine/valves.ts'
 import { camBearingsOf, liftersOf, valveKindTitles, valvesOf } from '../engine/valves.ts'
 import type { FeatureReference } from '../features/feature.ts'
@@ -20,19 +21,22 @@ interface Family {
   readonly title: string
   /** Starter limits in tenths. */
   readonly limits: readonly [low: number, high: number]
+  /** Tenths added to both limits when boosted, with nitrous or under sustained load; null where heat changes nothing. */
+  readonly hot: number | null
   readonly judgedAt: string
   readonly pairing: 'overall' | 'by-station'
   readonly pairs: (context: FitContext) => readonly Pair[]
 }
 
 const families: readonly Family[] = [
-  stemFamily('intake', [10, 25]),
+  stemFamily('intake', [10, 25], null),
   // An exhaust stem runs hotter and needs more room.
-  stemFamily('exhaust', [15, 30]),
+  stemFamily('exhaust', [15, 30], 5),
   {
     key: 'cam-bearing',
     title: 'Cam bearing clearance',
     limits: [20, 40],
+    hot: null,
     judgedAt: 'cam-bearings',
     pairing: 'by-station',
     pairs: ({ engine }) =>
@@ -48,6 +52,7 @@ const families: readonly Family[] = [
     key: 'lifter-in-bore',
     title: 'Lifter in its bore',
     limits: [10, 20],
+    hot: null,
     judgedAt: 'cam-bearings',
     pairing: 'overall',
     pairs: ({ engine }) =>
@@ -70,10 +75,14 @@ export const runningClearances: readonly FitDefinition[] = families.map((family)
   parameters: [
     parameter('low', 'Least clearance', 'length', family.limits[0] * TENTH, FROM_MEMORY),
     parameter('high', 'Greatest clearance', 'length', family.limits[1] * TENTH, FROM_MEMORY),
+    ...(family.hot === null
+      ? []
+      : [parameter('hot', 'Added when boosted, with nitrous or sustained', 'length', family.hot * TENTH, FROM_MEMORY)]),
     guardParameter('guarded-where-wide'),
   ],
   lines(context, read) {
-    const [low, high] = [read('low'), read('high')]
+    const added = family.hot !== null && isHot(context.duty) ? read('hot') : 0
+    const [low, high] = [read('low') + added, read('high') + added]
     return family.pairs(context).map((pair) => ({
       position: pair.position,
       title: `${family.title} ${pair.position}`,
@@ -82,19 +91,21 @@ export const runningClearances: readonly FitDefinition[] = families.map((family)
       rule: {
         kind: 'computed',
         limits: between(low, high),
-        formula: 'hole − shaft, between fixed limits',
-        worked: [`Low ${say(low)}, high ${say(high)}`],
+        formula:
+          family.hot === null ? 'hole − shaft, between fixed limits' : 'hole − shaft, between the limits for this duty',
+        worked: [`Low ${say(low)}, high ${say(high)}`, ...(added === 0 ? [] : [`of it for heat ${say(added)}`])],
       },
       remedy: { low: pair.low, high: pair.high },
     }))
   },
 }))
 
-function stemFamily(kind: ValveKind, limits: Family['limits']): Family {
+function stemFamily(kind: ValveKind, limits: Family['limits'], hot: Family['hot']): Family {
   return {
     key: `${kind}-stem-in-guide`,
     title: `${valveKindTitles[kind]} valve stem in guide`,
     limits,
+    hot,
     judgedAt: 'fit-guides',
     pairing: 'overall',
     pairs: ({ engine }) =>

@@ -19,6 +19,7 @@ const tooTight = remedy(
 export const crankTurningTorqueFit: FitDefinition = {
   key: 'turning-torque-crank',
   title: 'Turning torque, crank alone',
+  quantity: 'torque',
   critical: false,
   judgedAt: ['install-crank'],
   parameters: [
@@ -49,8 +50,10 @@ export const crankTurningTorqueFit: FitDefinition = {
 export const assembledTurningTorqueFit: FitDefinition = {
   key: 'turning-torque-assembled',
   title: 'Turning torque, assembled',
+  quantity: 'torque',
   critical: false,
-  judgedAt: ['final-inspection'],
+  // Valve springs turn with the crank once the heads are on: the short block is felt before.
+  judgedAt: ['install-heads', 'final-inspection'],
   parameters: [
     parameter('per-cylinder', 'Greatest for each cylinder', 'torque', 4_067, FROM_MEMORY),
     guardParameter('accepted'),

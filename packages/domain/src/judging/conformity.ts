@@ -1,3 +1,4 @@
+import { DomainError } from '../errors.ts'
 import type { Limits } from './requirement.ts'
 
 const rootTwoPi = Math.sqrt(2 * Math.PI)
@@ -8,6 +9,7 @@ const rootTwoPi = Math.sqrt(2 * Math.PI)
  * @formula standard-normal
  */
 export function standardNormal(z: number): number {
+  if (Number.isNaN(z)) throw new DomainError('value-out-of-range', 'A margin must be a figure.', 'z')
   // past 8.3 the tail is under half of 1's last figure
   if (z > 8.3) return 1
   // under −39 the tail is less than the least number above nothing
@@ -45,6 +47,9 @@ function millsRatio(z: number): number {
 export function probabilityOfConformity(
   least: number, greatest: number, limits: Limits, standardUncertainty: number,
 ): number {
+  if (!(standardUncertainty >= 0 && standardUncertainty < Infinity) || Number.isNaN(least) || Number.isNaN(greatest)) {
+    throw new DomainError('value-out-of-range', 'A value and its uncertainty must be figures.', 'standardUncertainty')
+  }
   const above = limits.high === null ? Infinity : standardised(limits.high - greatest, standardUncertainty)
   const below = limits.low === null ? -Infinity : -standardised(least - limits.low, standardUncertainty)
   // the tails are taken from the nearer end, so that a near-certain miss is not lost against 1

@@ -1,5 +1,5 @@
 import { DomainError } from '../errors.ts'
-import { inRange } from '../in-range.ts'
+import { figure, inRange } from '../in-range.ts'
 import { pistonDrop } from './slider-crank.ts'
 import type { SliderCrank } from './slider-crank.ts'
 
@@ -32,7 +32,7 @@ export function leastValveRoom(
   const slope = Math.cos((inRange(valveAngle, 0, 60_000, 'valveAngle') * Math.PI) / 180_000)
   let least: ValveRoom | null = null
   for (const { angle, lift } of curve) {
-    const room = roomAtTopCentre + pistonDrop(crank, angle) * slope - lift
+    const room = figure(roomAtTopCentre, 'roomAtTopCentre') + pistonDrop(crank, angle) * slope - figure(lift, 'lift')
     if (least === null || room < least.room) least = { room, angle }
   }
   if (least === null) {

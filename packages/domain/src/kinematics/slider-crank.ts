@@ -16,7 +16,8 @@ const RADIANS = Math.PI / 180_000
 function figures({ stroke, rod }: SliderCrank, angle: number) {
   const r = positive(stroke, 'stroke') / 2
   positive(rod, 'rod')
-  if (rod <= r) {
+  // a rod of just half the stroke would stand still at 90°
+  if (rod <= r * 1.000_001) {
     throw new DomainError('value-out-of-range', 'This rod is too short for the crank to turn.', 'rod')
   }
   inRange(angle, -1e9, 1e9, 'angle')

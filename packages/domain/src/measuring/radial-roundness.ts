@@ -1,4 +1,5 @@
 import { DomainError } from '../errors.ts'
+import { LARGEST } from '../in-range.ts'
 import { mean } from '../statistics/sample.ts'
 
 /** Under this many radii a section's centre and shape cannot be told apart. */
@@ -16,7 +17,7 @@ export function radialRoundness(radii: readonly number[]): number {
   if (radii.length < FEWEST_RADII) {
     throw new DomainError('point-unknown', `Roundness from a circle needs ${FEWEST_RADII} radii at least.`)
   }
-  if (!radii.every((radius) => radius > 0 && radius < Infinity)) {
+  if (!radii.every((radius) => radius > 0 && radius <= LARGEST)) {
     throw new DomainError('value-out-of-range', 'A radius is a length greater than nothing.')
   }
   const angles = radii.map((_, index) => (2 * Math.PI * index) / radii.length)

@@ -1,4 +1,5 @@
 import { DomainError } from '../errors.ts'
+import { LARGEST } from '../in-range.ts'
 import { readableStep, type GaugeResolution } from '../exact/resolution.ts'
 
 /**
@@ -7,7 +8,7 @@ import { readableStep, type GaugeResolution } from '../exact/resolution.ts'
  * @formula root-sum-square
  */
 export function rootSumSquare(...parts: readonly number[]): number {
-  if (parts.some((part) => !Number.isFinite(part) || part < 0)) {
+  if (parts.some((part) => !(part >= 0 && part <= LARGEST))) {
     throw new DomainError('value-out-of-range', 'An uncertainty is a number that is not negative.')
   }
   return Math.hypot(...parts)
@@ -37,7 +38,7 @@ export function standardUncertainty({ resolution, calibration, repeatability }: 
  * @formula expanded-uncertainty
  */
 export function expandedUncertainty(standard: number, coverageFactor: number): number {
-  if (!(coverageFactor > 0) || !Number.isFinite(coverageFactor)) {
+  if (!(coverageFactor > 0 && coverageFactor <= LARGEST)) {
     throw new DomainError('value-out-of-range', 'A coverage factor is greater than nothing.')
   }
   return coverageFactor * rootSumSquare(standard)

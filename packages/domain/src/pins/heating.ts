@@ -1,5 +1,5 @@
 import { DomainError } from '../errors.ts'
-import { inRange, positive } from '../in-range.ts'
+import { inRange, LARGEST, positive } from '../in-range.ts'
 
 /**
  * How much warmer than the shaft a hub must be to slide on, in °C: (interference + assembly clearance) / (α
@@ -24,12 +24,12 @@ export function heatingRise(
  * @formula cooling-time
  */
 export function timeLeft(timeConstant: number, from: number, to: number, air: number): number {
-  if (!(from >= to && to > air && from < Infinity)) {
+  if (!(from >= to && to > air && from <= LARGEST && air >= -LARGEST)) {
     throw new DomainError(
       'value-out-of-range',
       'Temperatures must fall: heated, still warm enough, air.',
       'to',
     )
   }
-  return positive(timeConstant, 'timeConstant') * Math.log((from - air) / (to - air))
+  return positive(timeConstant, 'timeConstant') * (Math.log(from - air) - Math.log(to - air))
 }

@@ -38,7 +38,10 @@ export function jointStress(joint: PressedJoint): JointStress {
   const { diameter, outer, inner, hub, shaft } = joint
   positive(joint.interference, 'interference')
   inRange(inner, 0, Infinity, 'inner')
-  if (!(inner < diameter && diameter < outer)) {
+  positive(diameter, 'diameter')
+  positive(outer, 'outer')
+  // by their squares, as the formula takes them: rings too thin to be told from nothing are refused as well
+  if (!(inner ** 2 < diameter ** 2 && diameter ** 2 < outer ** 2)) {
     throw new DomainError(
       'value-out-of-range',
       'Inner, joint and outer diameter must grow in this order.',

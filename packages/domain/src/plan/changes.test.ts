@@ -15,6 +15,7 @@ describe('changing a job’s plan', () => {
     expect([added, removed]).toEqual([[], []])
     expect(changed).toEqual([
       'crack-test',
+      'measure-crank',
       'hone-bores',
       'hone-small-ends',
       'fit-pins',

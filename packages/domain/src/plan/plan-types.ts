@@ -1,6 +1,5 @@
 import type { Duty } from '../engine/duty.ts'
 import type { EngineSpecification, PartsSpecification } from '../engine/specification.ts'
-import type { Nanometres } from '../exact/length.ts'
 import type { FeatureDefinition, FeatureReference, Place } from '../features/feature.ts'
 import type { Limits, Requirement, RuleLevel } from '../judging/requirement.ts'
 import type { CylinderOrientation } from '../layout/orientation-types.ts'
@@ -139,8 +138,6 @@ export interface PlanInput {
   readonly sheets: readonly SheetLimit[]
   /** Options of the route: what was ordered or found. */
   readonly options: RouteOptions
-  /** Compressed thickness of the head gasket in nanometres; left out while nobody has chosen one. */
-  readonly gasketThickness?: Nanometres
 }
 
 export interface RouteOptions {
@@ -154,6 +151,9 @@ export interface RouteOptions {
    * A stroke longer than the block was made for: trial assembly comes before balancing. Left out means no.
    */
   readonly stroked?: boolean
+  /** New guides or seat rings are driven into the heads: their press fits are measured. Left out means no. */
+  readonly newGuides?: boolean
+  readonly newSeats?: boolean
 }
 
 /** Fit sheet and route: immutable once kept as a revision. */

@@ -4,11 +4,14 @@ import { duties } from '../engine/duty.ts'
 import { camshaftPlaces } from '../engine/specification.ts'
 import { featureKey } from '../features/feature.ts'
 import type { FeatureReference } from '../features/feature.ts'
+import { fits } from '../fits/index.ts'
 import type { Measurand } from '../judging/requirement.ts'
 import { inches, inlineFour, metricParts, planInput, testPlans, v8, v8Parts } from '../testing/engines.ts'
 import { plan } from './plan.ts'
 import { workKinds } from './plan-types.ts'
 import type { Operation, Plan, PlanInput } from './plan-types.ts'
+
+const sheetLimits = { low: 1_000, high: 2_000, target: null, adviceLow: null, adviceHigh: null }
 
 const anyInput: fc.Arbitrary<PlanInput> = fc
   .record({
@@ -24,14 +27,19 @@ const anyInput: fc.Arbitrary<PlanInput> = fc
     balance: fc.boolean(),
     stroked: fc.boolean(),
     crank: fc.constantFrom('grind' as const, 'polish' as const, 'none' as const),
+    newGuides: fc.boolean(),
+    newSeats: fc.boolean(),
     pin: fc.constantFrom('floating' as const, 'pressed' as const),
+    head: fc.constantFrom({}, { material: 'aluminium' as const, bolts: 17 }),
+    sheeted: fc.subarray(fits.map(({ key }) => key)),
   })
-  .map(({ base, work, duty, pin, camshaft, intakeValves, ...options }) => ({
+  .map(({ base, work, duty, pin, camshaft, intakeValves, head, sheeted, ...options }) => ({
     ...base,
     work,
-    engine: { ...base.engine, valveTrain: { camshaft, intakeValves, exhaustValves: 2 } },
+    engine: { ...base.engine, valveTrain: { camshaft, intakeValves, exhaustValves: 2 }, head },
     duty,
     options,
+    sheets: sheeted.map((fit) => ({ fit, level: 'part-maker' as const, limits: sheetLimits, source: 'a sheet' })),
     parts: { ...base.parts, pin: { ...base.parts.pin, fit: pin } },
   }))
 
@@ -201,12 +209,8 @@ describe('the short block of a V8', () => {
     )
   })
 
-  it('raises nothing against figures that go together, but asks for the bolt makers’ sheets', () => {
-    expect(made.findings.map(({ key }) => key)).toEqual([
-      'sheet-needed/rod-bolt-stretch',
-      'sheet-needed/rod-bolt-torque',
-      'sheet-needed/main-bolt-torque',
-    ])
+  it('raises nothing against figures that go together, but asks once for the sheets of all bolts', () => {
+    expect(made.findings.map(({ title }) => title)).toEqual(['Rod bolts; main cap bolts: makers’ sheets needed'])
   })
 })
 

@@ -13,6 +13,7 @@ import { oilGroove } from '../rings/oil-groove.ts'
 import { filletCases, filletFindings } from './findings/fillet.ts'
 import { geometryFindings } from './findings/geometry.ts'
 import { oilGrooveFindings } from './findings/oil-groove.ts'
+import { sheetsNeeded } from './findings/sheets-needed.ts'
 import type { Operation, Plan, PlanInput } from './plan-types.ts'
 import type { OperationDraft, RouteContext } from './route/route-context.ts'
 import { routeOf } from './route/route.ts'
@@ -38,7 +39,7 @@ export function plan(input: PlanInput): Plan {
     duty: input.duty,
     options: optionsOf(input),
     cylinders: orientation,
-    gasketThickness: input.gasketThickness ?? null,
+    gasketThickness: parts.gasketThickness ?? null,
     supportRail: groove.state === 'broken',
   }
   const results = fits.map((fit) => ({
@@ -74,6 +75,7 @@ export function plan(input: PlanInput): Plan {
           ]
         : []),
       ...judged.flatMap((result) => result.findings),
+      ...sheetsNeeded(judged.map(({ fit, sheetReasons }) => ({ fit, reasons: sheetReasons })), input.sheets),
     ],
     orientation,
   }

@@ -33,9 +33,20 @@ describe('every kind of work', () => {
   it.each(workKinds)('%s asks for a sheet only of a fit that it could judge', (work) => {
     const made = plan(planInput(flatFour, metricParts, { work }))
     const asked = made.findings.filter(({ key }) => key.startsWith('sheet-needed/'))
-    const expected = isWhole(work) ? ['piston-in-bore', 'rod-bolt-stretch', 'rod-bolt-torque', 'main-bolt-torque'] : []
-    if (work === 'bore-and-hone') expected.push('piston-in-bore')
-    expect(asked.map(({ key }) => key.replace('sheet-needed/', ''))).toEqual(expected)
+    const springs = 'Intake spring installed height; exhaust spring installed height: makers’ sheets needed'
+    const pistons = 'Piston in bore: maker’s sheet needed'
+    const expected: Record<WorkKind, readonly string[]> = {
+      'short-block': [pistons, 'Rod bolts; main cap bolts: makers’ sheets needed'],
+      'full-rebuild': [
+        pistons, 'Rod bolts; main cap bolts; head bolts: makers’ sheets needed', springs,
+        'Intake centreline; intake lash; exhaust lash: makers’ sheets needed',
+      ],
+      'head-service': [springs],
+      'bore-and-hone': [pistons],
+      'crank-regrind': [],
+      balancing: [],
+    }
+    expect(asked.map(({ title }) => title)).toEqual(expected[work])
   })
 })
 
@@ -50,13 +61,13 @@ describe('a full rebuild', () => {
       'cam-bearings', 'assemble-heads', 'install-heads',
     ])
     expect(removed).toEqual([])
-    // Only that the heads are looked at for cracks too.
-    expect(changed).toEqual(['crack-test'])
+    // Heads are looked at for cracks too, and the turning torque is taken before they go on.
+    expect(changed).toEqual(['crack-test', 'final-inspection'])
   })
 
   it('judges all fits of a short block and those of heads and valve train', () => {
     const own = fitsOf(made).filter((fit) => !fitsOf(short).includes(fit))
-    expect(own).toHaveLength(16)
+    expect(own).toHaveLength(21)
     expect(fitsOf(made)).toEqual([...fitsOf(short), ...own])
   })
 
@@ -89,10 +100,11 @@ describe('a part of the work', () => {
     expect(testedAt(made)).toEqual(['head-1', 'head-1-jacket', 'head-2', 'head-2-jacket'])
     expect(fitsOf(made)).toEqual([
       'intake-stem-in-guide', 'exhaust-stem-in-guide', 'intake-seat-run-out', 'exhaust-seat-run-out',
-      'head-flatness', 'intake-coil-bind', 'exhaust-coil-bind', 'intake-retainer-to-seal',
+      'head-flatness', 'intake-seat-width', 'exhaust-seat-width', 'intake-valve-margin', 'exhaust-valve-margin',
+      'intake-coil-bind', 'exhaust-coil-bind', 'intake-retainer-to-seal',
       'exhaust-retainer-to-seal',
     ])
-    expect(made.findings).toEqual([])
+    expect(made.findings).toHaveLength(1)
   })
 
   it('bore and hone judges pistons, bores and housings, and leaves boring out where nothing is oversize', () => {
@@ -101,6 +113,7 @@ describe('a part of the work', () => {
       'piston-in-bore', 'bore-out-of-round', 'bore-taper', 'bore-crosshatch', 'bore-roughness', 'main-housing-size', 'main-housing-out-of-round',
     ])
     expect(testedAt(made)).toEqual(['block-webs', 'block-bores', 'block-deck', 'block-jacket'])
+    expect(testedAt(v8Plan('bore-and-hone', { duty: 'sustained' }))).toContain('block-caps')
     const { options } = planInput(v8, v8Parts)
     expect(keys(v8Plan('bore-and-hone', { options: { ...options, oversize: false } }))).not.toContain('bore')
   })
@@ -112,7 +125,7 @@ describe('a part of the work', () => {
     expect(keys(of('polish'))).toContain('polish-crank')
     const high = (made: Plan) => made.requirements.find(({ key }) => key === 'main-journal-taper/1')?.limits.high
     expect([high(of('none')), high(of('polish'))]).toEqual([inches(0.0003), inches(0.0005)])
-    expect(fitsOf(of('none'))).toHaveLength(4)
+    expect(fitsOf(of('none'))).toHaveLength(5)
   })
 
   it('balancing balances whatever else was ordered, and grinds nothing', () => {

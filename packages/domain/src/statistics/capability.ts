@@ -1,4 +1,5 @@
 import { DomainError } from '../errors.ts'
+import { figure, positive } from '../in-range.ts'
 
 /** How well a process fits between its limits. */
 export interface Capability {
@@ -16,8 +17,10 @@ export interface Capability {
  * @formula capability
  */
 export function capability(mean: number, standardDeviation: number, low: number, high: number): Capability {
-  if (!(low < high) || !(standardDeviation > 0) || !Number.isFinite(mean)) {
-    throw new DomainError('value-out-of-range', 'Capability needs two limits in order and a scatter greater than nothing.')
+  positive(standardDeviation, 'standardDeviation')
+  for (const value of [mean, low, high]) figure(value, 'limits')
+  if (!(low < high)) {
+    throw new DomainError('value-out-of-range', 'Capability needs two limits in order.')
   }
   const upper = (high - mean) / (3 * standardDeviation)
   const lower = (mean - low) / (3 * standardDeviation)

@@ -1,4 +1,5 @@
 import { DomainError } from '../errors.ts'
+import { figure } from '../in-range.ts'
 
 /**
  * Arithmetic mean, by deviations from the first value so that large values with a small scatter keep their
@@ -10,7 +11,7 @@ export function mean(values: readonly number[]): number {
   const [first] = values
   if (first === undefined) throw new DomainError('value-out-of-range', 'A mean needs one value at least.')
   let sum = 0
-  for (const value of values) sum += value - first
+  for (const value of values) sum += figure(value, 'values') - figure(first, 'values')
   return first + sum / values.length
 }
 
@@ -45,6 +46,7 @@ export function standardDeviation(values: readonly number[]): number {
  * @formula median
  */
 export function median(values: readonly number[]): number {
+  for (const value of values) figure(value, 'values')
   const sorted = [...values].sort((one, other) => one - other)
   const upper = sorted[Math.floor(sorted.length / 2)]
   const lower = sorted[Math.floor((sorted.length - 1) / 2)]
@@ -64,9 +66,9 @@ export function pooledStandardDeviation(
   let squares = 0
   let degrees = 0
   for (const sample of samples) {
-    squares += sample.sumOfSquares
+    squares += figure(sample.sumOfSquares, 'sumOfSquares')
     degrees += sample.degreesOfFreedom
   }
-  if (!(degrees > 0)) throw new DomainError('value-out-of-range', 'A pooled scatter needs a degree of freedom.')
+  if (!(degrees > 0 && squares >= 0)) throw new DomainError('value-out-of-range', 'A pooled scatter needs a degree of freedom.')
   return Math.sqrt(squares / degrees)
 }

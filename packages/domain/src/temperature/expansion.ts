@@ -1,4 +1,5 @@
 import { DomainError } from '../errors.ts'
+import { figure } from '../in-range.ts'
 
 /** The reference temperature of all sizes (ISO 1), in thousandths of a °C. */
 export const REFERENCE_TEMPERATURE = 20_000
@@ -17,7 +18,7 @@ const measurable = { from: -40_000, to: 250_000 } as const
  * @formula size-at-reference
  */
 export function sizeAtReference(measured: number, temperature: number, expansion: number): number {
-  return measured / (1 + strain(temperature, expansion))
+  return figure(measured, 'measured') / (1 + strain(temperature, expansion))
 }
 
 /**
@@ -25,7 +26,7 @@ export function sizeAtReference(measured: number, temperature: number, expansion
  * @formula size-at-reference
  */
 export function sizeAtTemperature(sizeAt20: number, temperature: number, expansion: number): number {
-  return sizeAt20 * (1 + strain(temperature, expansion))
+  return figure(sizeAt20, 'sizeAt20') * (1 + strain(temperature, expansion))
 }
 
 /** A body and how warm it is. */
@@ -40,7 +41,7 @@ export interface WarmBody {
  * @formula comparison-error
  */
 export function comparisonError(length: number, part: WarmBody, gauge: WarmBody): number {
-  return length * (strain(part.temperature, part.expansion) - strain(gauge.temperature, gauge.expansion))
+  return figure(length, 'length') * (strain(part.temperature, part.expansion) - strain(gauge.temperature, gauge.expansion))
 }
 
 function strain(temperature: number, expansion: number): number {

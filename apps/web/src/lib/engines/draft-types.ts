@@ -1,5 +1,5 @@
 import type { EngineModel } from '@tenths/contract'
-import type { EngineSpecification, PartsSpecification, RingGroove } from '@tenths/domain'
+import type { CamshaftPlace, EngineSpecification, HeadMaterial, PartsSpecification, RingGroove } from '@tenths/domain'
 import type { z } from 'zod'
 
 export type Model = z.infer<typeof EngineModel>
@@ -18,6 +18,9 @@ export interface EngineDraft extends Pick<
   deckHeight: string
   mains: JournalDraft
   rodJournals: JournalDraft
+  /** Of each cylinder. */
+  valveTrain: { camshaft: CamshaftPlace; intakeValves: string; exhaustValves: string }
+  head: { material: HeadMaterial | 'unknown'; bolts: string }
 }
 
 export interface JournalDraft {
@@ -41,9 +44,10 @@ export interface PartsDraft {
   }
   pin: { fit: PartsSpecification['pin']['fit']; diameter: string; length: string }
   rod: { material: PartsSpecification['rod']['material']; length: string; bigEndWidth: string; smallEndBore: string }
-  retainers: { perSide: '0' | '1' | '2'; thickness: string }
+  retainers: { perSide: '0' | '1' | '2'; thickness: string; outerFlanks: string }
   rodShell: ShellDraft
   mainShell: ShellDraft
+  gasketThickness: string
 }
 
 export interface ShellDraft {

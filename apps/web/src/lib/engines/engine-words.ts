@@ -38,6 +38,17 @@ export const coolings = [
   { value: 'air', title: 'Air' },
 ] as const
 
+export const camshaftPlaces = [
+  { value: 'in-block', title: 'In the block', hint: 'Lifters and pushrods' },
+  { value: 'overhead', title: 'In the head' },
+] as const
+
+export const headMaterials = [
+  { value: 'iron', title: 'Iron' },
+  { value: 'aluminium', title: 'Aluminium' },
+  { value: 'unknown', title: 'Not known yet' },
+] as const
+
 export const alloys = [
   { value: 'cast', title: 'Cast' },
   { value: 'hypereutectic', title: 'Hypereutectic' },

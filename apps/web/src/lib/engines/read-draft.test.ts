@@ -33,6 +33,23 @@ describe('an engine that is typed', () => {
     expect(value && readEngine(engineDraftOf(value, 'millimetre'), 'millimetre').value).toEqual(value)
   })
 
+  it('has pushrods and two valves a cylinder unless it says otherwise, and heads of which nothing need be known', () => {
+    expect(readEngine(engine, 'inch').value).toMatchObject({
+      valveTrain: { camshaft: 'in-block', intakeValves: 1, exhaustValves: 1 },
+    })
+    expect(readEngine(engine, 'inch').value).not.toHaveProperty('head')
+    const overhead = {
+      ...engine,
+      valveTrain: { camshaft: 'overhead' as const, intakeValves: '2', exhaustValves: '2' },
+      head: { material: 'aluminium' as const, bolts: '10' },
+    }
+    const { value } = readEngine(overhead, 'inch')
+    expect(value).toMatchObject({ valveTrain: { camshaft: 'overhead', intakeValves: 2 }, head: { material: 'aluminium', bolts: 10 } })
+    expect(value && readEngine(engineDraftOf(value, 'inch'), 'inch').value).toEqual(value)
+    const { problems } = readEngine({ ...overhead, head: { material: 'unknown', bolts: 'ten' } }, 'inch')
+    expect(Object.keys(problems ?? {})).toEqual(['engine.head.bolts'])
+  })
+
   it('comes with parts that come back the same too, an unmeasured inset still unknown', () => {
     const shell = { width: '0.842', wall: '0.0615', cheekInset: '', edgeBevel: '0.030' }
     const typed = {
@@ -43,12 +60,16 @@ describe('an engine that is typed', () => {
       },
       pin: { fit: 'floating' as const, diameter: '0.927', length: '2.5' },
       rod: { material: 'steel' as const, length: '6', bigEndWidth: '0.94', smallEndBore: '0.9275' },
-      retainers: { perSide: '2' as const, thickness: '0.042' },
+      retainers: { perSide: '2' as const, thickness: '0.042', outerFlanks: '2.672' },
+      gasketThickness: '0.041',
       rodShell: shell,
       mainShell: shell,
     }
     const { value } = readParts(typed, 'inch')
-    expect(value).toMatchObject({ retainers: { perSide: 2, thickness: 1_066_800 }, rodShell: { cheekInset: null } })
+    expect(value).toMatchObject({ retainers: { perSide: 2, thickness: 1_066_800, outerFlanks: 67_868_800 }, gasketThickness: 1_041_400, rodShell: { cheekInset: null } })
     expect(value && readParts(partsDraftOf(value, 'millimetre'), 'millimetre').value).toEqual(value)
+    const unknown = readParts({ ...typed, gasketThickness: '', retainers: { ...typed.retainers, outerFlanks: ' ' } }, 'inch').value
+    expect(unknown).not.toHaveProperty('gasketThickness')
+    expect(unknown?.retainers).toEqual({ perSide: 2, thickness: 1_066_800 })
   })
 })

@@ -34,7 +34,22 @@ export function readEngine(draft: EngineDraft, unit: ReaderUnit): Read<Model['sp
     deckHeight: figures.length('engine.deckHeight', draft.deckHeight),
     mains: journals('engine.mains', draft.mains, usual.mains),
     rodJournals: journals('engine.rodJournals', draft.rodJournals, usual.rodJournals),
+    valveTrain: {
+      camshaft: draft.valveTrain.camshaft,
+      intakeValves: figures.count('engine.valveTrain.intakeValves', draft.valveTrain.intakeValves),
+      exhaustValves: figures.count('engine.valveTrain.exhaustValves', draft.valveTrain.exhaustValves),
+    },
+    ...readHead(draft.head, figures),
   })
+}
+
+/** What is known of the heads; nothing where nobody has said anything. */
+function readHead({ material, bolts }: EngineDraft['head'], figures: Figures): Pick<Model['specification'], 'head'> {
+  const head = {
+    ...(material === 'unknown' ? {} : { material }),
+    ...(bolts.trim() === '' ? {} : { bolts: figures.count('engine.head.bolts', bolts) }),
+  }
+  return Object.keys(head).length === 0 ? {} : { head }
 }
 
 /** Reads parts that were typed. */
@@ -75,9 +90,11 @@ export function readParts(draft: PartsDraft, unit: ReaderUnit): Read<Model['part
     retainers: retainers.perSide === '0' ? null : {
       perSide: retainers.perSide === '1' ? 1 : 2,
       thickness: figures.length('parts.retainers.thickness', retainers.thickness),
+      ...figures.ifTyped('outerFlanks', 'parts.retainers.outerFlanks', retainers.outerFlanks),
     },
     rodShell: shell('parts.rodShell', draft.rodShell),
     mainShell: shell('parts.mainShell', draft.mainShell),
+    ...figures.ifTyped('gasketThickness', 'parts.gasketThickness', draft.gasketThickness),
   })
 }
 
@@ -101,6 +118,11 @@ class Figures {
 
   lengthIfKnown(path: string, text: string): number | null {
     return text.trim() === '' ? null : this.length(path, text)
+  }
+
+  /** A figure under its name, left out while nobody has typed it. */
+  ifTyped<Name extends string>(name: Name, path: string, text: string): { readonly [K in Name]?: number } {
+    return text.trim() === '' ? {} : ({ [name]: this.length(path, text) } as { readonly [K in Name]: number })
   }
 
   angle(path: string, text: string): number {

@@ -1,4 +1,4 @@
-import type { JournalSpecification, PartsSpecification, ReaderUnit, ShellSpecification } from '@tenths/domain'
+import { valveTrainOf, type JournalSpecification, type PartsSpecification, type ReaderUnit, type ShellSpecification } from '@tenths/domain'
 import type { EngineDraft, JournalDraft, Model, PartsDraft, ShellDraft } from './draft-types.ts'
 import { lengthText } from './length-text.ts'
 
@@ -13,6 +13,7 @@ export function emptyEngine(): EngineDraft {
     name: '', arrangement: 'v', cylinders: '8', bankAngle: '90', numbering: 'by-bank', firstBank: 'viewer-right',
     leadingBank: 'viewer-right', rotation: 'clockwise', pinSharing: 'two-plain-rods', cooling: 'water',
     bore: '', stroke: '', deckHeight: '', mains: emptyJournals(), rodJournals: emptyJournals(),
+    valveTrain: { camshaft: 'in-block', intakeValves: '1', exhaustValves: '1' }, head: { material: 'unknown', bolts: '' },
   }
 }
 
@@ -26,14 +27,16 @@ export function emptyParts(): PartsDraft {
     },
     pin: { fit: 'floating', diameter: '', length: '' },
     rod: { material: 'steel', length: '', bigEndWidth: '', smallEndBore: '' },
-    retainers: { perSide: '1', thickness: '' },
+    retainers: { perSide: '1', thickness: '', outerFlanks: '' },
     rodShell: emptyShell(),
     mainShell: emptyShell(),
+    gasketThickness: '',
   }
 }
 
 /** An engine of the library, to be typed over. */
 export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit): EngineDraft {
+  const train = valveTrainOf(engine)
   return {
     ...engine,
     cylinders: String(engine.cylinders),
@@ -45,6 +48,12 @@ export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit):
     deckHeight: lengthText(engine.deckHeight, unit),
     mains: journalDraftOf(engine.mains, unit),
     rodJournals: journalDraftOf(engine.rodJournals, unit),
+    valveTrain: {
+      camshaft: train.camshaft,
+      intakeValves: String(train.intakeValves),
+      exhaustValves: String(train.exhaustValves),
+    },
+    head: { material: engine.head?.material ?? 'unknown', bolts: String(engine.head?.bolts ?? '') },
   }
 }
 
@@ -69,9 +78,14 @@ export function partsDraftOf(parts: Plain<PartsSpecification>, unit: ReaderUnit)
       bigEndWidth: text(rod.bigEndWidth),
       smallEndBore: text(rod.smallEndBore),
     },
-    retainers: { perSide: retainers === null ? '0' : retainers.perSide === 1 ? '1' : '2', thickness: text(retainers?.thickness ?? null) },
+    retainers: {
+      perSide: retainers === null ? '0' : retainers.perSide === 1 ? '1' : '2',
+      thickness: text(retainers?.thickness ?? null),
+      outerFlanks: text(retainers?.outerFlanks ?? null),
+    },
     rodShell: shellDraftOf(parts.rodShell, unit),
     mainShell: shellDraftOf(parts.mainShell, unit),
+    gasketThickness: text(parts.gasketThickness ?? null),
   }
 }
 

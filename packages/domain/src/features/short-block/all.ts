@@ -13,16 +13,20 @@ import {
   crankEndPlayFeature,
   deckClearanceFeature,
   mainBearingFeature,
+  mainBoltAngleFeature,
   mainBoltTorqueFeature,
+  pickUpToPanFeature,
   pinEndPlayFeature,
   rodBearingFeature,
+  rodBoltAngleFeature,
+  rodBoltSetFeature,
   rodBoltStretchFeature,
   rodBoltTorqueFeature,
   rodSideClearanceFeature,
   turningTorqueFeature,
 } from './assembled.ts'
 import { boreFeature, boreRoughnessFeature, crosshatchFeature, deckHeightFeature, mainHousingFeature } from './block.ts'
-import { mainJournalFeature, rodJournalFeature } from './crankshaft.ts'
+import { mainJournalFeature, mainRunOutFeature, rodJournalFeature } from './crankshaft.ts'
 import { backClearanceFeature, endGapFeature, railGapFeature, sideClearanceFeature } from './rings.ts'
 import {
   bigEndFeature,
@@ -60,7 +64,12 @@ export interface ShortBlockFeatures {
   readonly pinEndPlays: readonly FeatureDefinition[]
   readonly rodBoltStretches: readonly FeatureDefinition[]
   readonly rodBoltTorques: readonly FeatureDefinition[]
+  readonly rodBoltAngles: readonly FeatureDefinition[]
+  readonly rodBoltSets: readonly FeatureDefinition[]
   readonly mainBoltTorques: readonly FeatureDefinition[]
+  readonly mainBoltAngles: readonly FeatureDefinition[]
+  readonly mainRunOuts: readonly FeatureDefinition[]
+  readonly pickUpToPan: readonly FeatureDefinition[]
   readonly crankTurningTorque: readonly FeatureDefinition[]
   readonly assembledTurningTorque: readonly FeatureDefinition[]
 }
@@ -108,7 +117,13 @@ export function shortBlockFeatures(
     pinEndPlays: ofCylinders(pinEndPlayFeature),
     rodBoltStretches: ofCylinders(rodBoltStretchFeature),
     rodBoltTorques: ofCylinders(rodBoltTorqueFeature),
+    rodBoltAngles: ofCylinders(rodBoltAngleFeature),
+    rodBoltSets: ofCylinders(rodBoltSetFeature),
     mainBoltTorques: mains.map(mainBoltTorqueFeature),
+    mainBoltAngles: mains.map(mainBoltAngleFeature),
+    // The crank lies in its end mains: those between run out.
+    mainRunOuts: mains.slice(1, -1).map(mainRunOutFeature),
+    pickUpToPan: [pickUpToPanFeature()],
     crankTurningTorque: [turningTorqueFeature(crankTurningTorque, 'Turning torque, crank alone')],
     assembledTurningTorque: [turningTorqueFeature(assembledTurningTorque, 'Turning torque, assembled')],
   }

@@ -7,10 +7,14 @@ import {
   deckClearanceAt,
   deckHeight,
   mainBearing,
+  mainBoltAngle,
   mainBoltTorque,
   mainHousing,
+  pickUpToPan,
   pinEndPlayAt,
   rodBearing,
+  rodBoltAngle,
+  rodBoltSet,
   rodBoltStretch,
   rodBoltTorque,
   rodSideClearance,
@@ -121,6 +125,26 @@ export function rodBoltStretchFeature(cylinder: number): FeatureDefinition {
 /** Both bolts of a rod by torque. */
 export function rodBoltTorqueFeature(cylinder: number): FeatureDefinition {
   return { ...rodBoltTorque(cylinder), ...bolts, title: `Rod ${cylinder} bolt torque`, quantity: 'torque' }
+}
+
+/** Both bolts of a rod by the angle past their snug torque. */
+export function rodBoltAngleFeature(cylinder: number): FeatureDefinition {
+  return { ...rodBoltAngle(cylinder), ...bolts, title: `Rod ${cylinder} bolt angle`, quantity: 'angle' }
+}
+
+/** Both bolts of a rod, released: how much longer they stayed than they were before they were first tightened. */
+export function rodBoltSetFeature(cylinder: number): FeatureDefinition {
+  return { ...rodBoltSet(cylinder), ...bolts, title: `Rod ${cylinder} bolt set`, quantity: 'length' }
+}
+
+/** Both bolts of a main cap by the angle past their snug torque. */
+export function mainBoltAngleFeature(journal: number): FeatureDefinition {
+  return { ...mainBoltAngle(journal), ...bolts, title: `Main cap ${journal} bolt angle`, quantity: 'angle' }
+}
+
+/** From the oil pump's pick-up to the floor of the pan, by clay or by depth. */
+export function pickUpToPanFeature(): FeatureDefinition {
+  return { ...pickUpToPan, ...gap, title: 'Pick-up to pan', points: [point('pick-up', 'vertical')] }
 }
 
 /** Both bolts of a main cap by torque. */

@@ -1,7 +1,7 @@
 import type { FeatureDefinition } from '../feature.ts'
-import { toAndFro } from '../points.ts'
+import { point, toAndFro } from '../points.ts'
 import { journalEnds } from '../short-block/journal-stations.ts'
-import { camBearing, camJournal, lifterBody, lifterBore } from './references.ts'
+import { camBearing, camCentreline, camEndPlay, camJournal, lifterBody, lifterBore } from './references.ts'
 
 const length = { quantity: 'length', nominal: null, state: [] } as const
 const acrossBoth = ['vertical', 'horizontal']
@@ -32,5 +32,18 @@ export function lifterBodyFeature(number: number): FeatureDefinition {
   return {
     ...lifterBody(number), ...length, title: `Lifter ${number}`, shape: 'shaft',
     points: toAndFro(['top', 'bottom'], ['across']),
+  }
+}
+
+/** The camshaft pushed fully each way against its plate. */
+export function camEndPlayFeature(): FeatureDefinition {
+  return { ...camEndPlay, ...length, title: 'Camshaft end play', shape: 'gap', points: [point('thrust-plate', 'axial')] }
+}
+
+/** Where the first intake valve is fully open, in crank angle after top centre, by degree wheel. */
+export function camCentrelineFeature(): FeatureDefinition {
+  return {
+    ...camCentreline, title: 'Intake centreline', shape: 'other', quantity: 'angle', nominal: null, state: [],
+    points: [point('degree-wheel', 'after-top-centre')],
   }
 }

@@ -11,6 +11,30 @@ export const valveGuide = (valve: Valve): FeatureReference => onHead(valve, 'gui
 export const seatRunOut = (valve: Valve): FeatureReference => onHead(valve, 'seat-run-out')
 export const coilBindRoom = (valve: Valve): FeatureReference => onHead(valve, 'coil-bind-room')
 export const retainerRoom = (valve: Valve): FeatureReference => onHead(valve, 'retainer-room')
+export const seatWidth = (valve: Valve): FeatureReference => onHead(valve, 'seat-width')
+export const installedHeight = (valve: Valve): FeatureReference => onHead(valve, 'installed-height')
+export const guideHole = (valve: Valve): FeatureReference => onHead(valve, 'guide-hole')
+export const guideBody = (valve: Valve): FeatureReference => onHead(valve, 'guide-body')
+export const seatHole = (valve: Valve): FeatureReference => onHead(valve, 'seat-hole')
+export const seatBody = (valve: Valve): FeatureReference => onHead(valve, 'seat-body')
+export const valveMargin = ({ kind, number }: Valve): FeatureReference => ({
+  place: `${kind}-valve/${number}`,
+  feature: 'margin',
+})
+export const valveLash = ({ kind, number }: Valve): FeatureReference => ({
+  place: 'assembly',
+  feature: `${kind}-lash-${number}`,
+})
+export const leakDown = (cylinder: number): FeatureReference => ({
+  place: 'assembly',
+  feature: `leak-down-${cylinder}`,
+})
+export const camEndPlay: FeatureReference = { place: 'camshaft', feature: 'end-play' }
+export const camCentreline: FeatureReference = { place: 'camshaft', feature: 'intake-centreline' }
+
+export const headBoltTorque = (head: number): FeatureReference => ({ place: `head-bolts/${head}`, feature: 'torque' })
+export const headBoltAngle = (head: number): FeatureReference => ({ place: `head-bolts/${head}`, feature: 'angle' })
+export const headBoltStretch = (head: number): FeatureReference => ({ place: `head-bolts/${head}`, feature: 'stretch' })
 
 export const headFlatness = (head: number): FeatureReference => ({
   place: `head/${head}`,

@@ -6,7 +6,7 @@ import type { Step } from './drafting.ts'
 const step = stepsOf('assembly')
 
 /** Cam bearings and lifters measured in the block, and the heads put together. From memory, common practice. */
-export function valveTrainAssembly({ engine, features, scope }: RouteContext): readonly Step[] {
+export function valveTrainAssembly({ engine, features, scope, sheets }: RouteContext): readonly Step[] {
   const overhead = valveTrainOf(engine).camshaft === 'overhead'
   return [
     step(
@@ -32,11 +32,15 @@ export function valveTrainAssembly({ engine, features, scope }: RouteContext): r
       minutesFor(90, engine.cylinders, 8),
       ['final-wash'],
       {
-        features: [features.springRooms],
+        features: [
+          sheets.has('intake-installed-height') ? features.intakeHeights : [],
+          sheets.has('exhaust-installed-height') ? features.exhaustHeights : [],
+          features.springRooms,
+        ],
         observations: [
           see('seals', 'Every seal seated, its lip whole'),
           see('locks', 'Both locks of every valve seen in their groove'),
-          see('height', 'Installed height and load of every spring written down'),
+          see('load', 'Load of every spring at its installed height as its sheet says, both written down'),
           see('leak', 'Every port tight'),
           ...seeIf(overhead, 'camshaft', 'Camshaft turns freely in the head, clearance by its maker’s sheet'),
         ],
@@ -48,7 +52,7 @@ export function valveTrainAssembly({ engine, features, scope }: RouteContext): r
 }
 
 /** Heads on the finished short block. From memory, common practice. */
-export function headsOn({ engine, scope }: RouteContext): Step {
+export function headsOn({ engine, features, scope, sheets }: RouteContext): Step {
   return step(
     'install-heads',
     'Heads on, valve train set, engine primed',
@@ -56,12 +60,21 @@ export function headsOn({ engine, scope }: RouteContext): Step {
     minutesFor(150, engine.cylinders, 8),
     ['camshaft', 'oil-pump', ...(scope.heads ? ['assemble-heads'] : [])],
     {
+      features: [
+        features.assembledTurningTorque,
+        sheets.has('head-bolt-torque') ? features.headBoltTorques : [],
+        sheets.has('head-bolt-angle') ? features.headBoltAngles : [],
+        sheets.has('head-bolt-stretch') ? features.headBoltStretches : [],
+        sheets.has('intake-lash') ? features.intakeLashes : [],
+        sheets.has('exhaust-lash') ? features.exhaustLashes : [],
+        features.leakDowns,
+      ],
       observations: [
+        see('before', 'Turning torque taken before the heads went on'),
         see('gaskets', 'Gaskets the right way up and round, decks dry'),
         see('bolt-holes', 'No oil or water in a blind bolt hole'),
         see('bolts', 'Head bolts tightened in their maker’s order and steps, figures written down'),
         see('lash', 'Lash or preload set and written down'),
-        see('leak-down', 'Leak-down of every cylinder written down'),
         see('primed', 'Oil pressure primed until oil comes to every rocker'),
       ],
       cautions: [

@@ -33,7 +33,9 @@ export function pistonAssembly(context: RouteContext): readonly Step[] {
       {
         features: [
           sheets.has('rod-bolt-torque') ? features.rodBoltTorques : [],
-          sheets.has('rod-bolt-torque') && !sheets.has('rod-bolt-stretch') ? [] : features.rodBoltStretches,
+          sheets.has('rod-bolt-angle') ? features.rodBoltAngles : [],
+          // Without any sheet the stretch is written down all the same: the record is the shop's defence.
+          otherwiseTightened(sheets) && !sheets.has('rod-bolt-stretch') ? [] : features.rodBoltStretches,
         ],
         observations: [
           see('lubricant', 'Bolt lubricant is the maker’s, written down'),
@@ -46,6 +48,10 @@ export function pistonAssembly(context: RouteContext): readonly Step[] {
       },
     ),
   ]
+}
+
+function otherwiseTightened(sheets: RouteContext['sheets']): boolean {
+  return sheets.has('rod-bolt-torque') || sheets.has('rod-bolt-angle')
 }
 
 function pistonsOnRods({ engine, parts, cylinders, features }: RouteContext): Step {

@@ -48,6 +48,7 @@ export function assemblyRoute(context: RouteContext): StageRoute {
       {
         features: [
           sheets.has('main-bolt-torque') ? features.mainBoltTorques : [],
+          sheets.has('main-bolt-angle') ? features.mainBoltAngles : [],
           features.finalEndPlay,
           features.crankTurningTorque,
         ],
@@ -65,16 +66,17 @@ export function assemblyRoute(context: RouteContext): StageRoute {
     ),
     ...pistonAssembly(context),
     step('camshaft', 'Camshaft and timing set', 'assembly', 60, ['final-rod-bolts'], {
+      features: [features.camEndPlay],
       observations: [
         see('marks', 'Timing marks in line'),
         see('degreed', 'Centreline degreed against the card'),
-        see('end-play', 'Camshaft end play felt and written down'),
+        ...seeIf(features.camEndPlay.length === 0, 'end-play', 'Camshaft end play by its maker’s sheet, written down'),
       ],
       signatures: 2,
     }),
     step('oil-pump', 'Oil pump, pick-up, pan', 'assembly', 40, ['final-rod-bolts'], {
+      features: [features.pickUpToPan],
       observations: [
-        see('pick-up', 'Pick-up to pan measured and written down'),
         see('bolts', 'Pump and pick-up bolts locked'),
         see('rags', 'Every rag is out of the ports'),
       ],
@@ -87,7 +89,7 @@ export function assemblyRoute(context: RouteContext): StageRoute {
       30,
       ['install-heads'],
       {
-        features: [features.assembledTurningTorque],
+        features: scope.heads ? [] : [features.assembledTurningTorque],
         observations: [
           see('record', 'Build record complete'),
           see('photographs', 'Photographs taken'),

@@ -5,7 +5,7 @@ const step = stepsOf('fitting')
 
 /** Measured in place, put together once, taken apart. From memory, common practice; the shop edits it. */
 export function fittingRoute(context: RouteContext): StageRoute {
-  const { engine, parts, features, supportRail, options, scope } = context
+  const { engine, parts, features, supportRail, options, scope, sheets } = context
   const { cylinders, mains } = engine
   const stroked = options.stroked === true
   const fitted = ['ring-gaps', 'main-bearings', 'rod-bearings']
@@ -99,7 +99,7 @@ export function fittingRoute(context: RouteContext): StageRoute {
       minutesFor(90, cylinders, 8),
       ['trial-assembly'],
       {
-        features: [features.valveRooms],
+        features: [sheets.has('cam-centreline') ? features.camCentreline : [], features.valveRooms],
         observations: [
           see('degreed', 'Camshaft degreed against its card before the first reading'),
           see('gasket', 'Head on with a gasket of the thickness of the build'),
@@ -119,10 +119,8 @@ export function fittingRoute(context: RouteContext): StageRoute {
       30,
       stroked ? ['valve-room', 'balance'] : ['valve-room'],
       {
-        observations: [
-          see('bolts', 'Released rod bolts back to their free length'),
-          see('findings', 'Every finding closed'),
-        ],
+        features: [features.rodBoltSets],
+        observations: [see('findings', 'Every finding closed')],
         cautions: ['Any cut from here on goes back to the wash for measuring.'],
       },
     ),

@@ -1,13 +1,13 @@
 import { isBoosted, isSustained } from '../../engine/duty.ts'
 import type { RouteContext, StageRoute } from './route-context.ts'
 import { crackAreas } from './crack-areas.ts'
-import { minutesFor, see, soak, stageRoute, stepsOf, WHOLE_BLOCK } from './drafting.ts'
+import { minutesFor, see, seeIf, soak, stageRoute, stepsOf, WHOLE_BLOCK } from './drafting.ts'
 
 const step = stepsOf('inspection')
 
 /** Cracks first, then sizes as received. From memory, common practice; the shop edits it. */
 export function inspectionRoute(context: RouteContext): StageRoute {
-  const { engine, duty, features, scope } = context
+  const { engine, duty, features, options, scope } = context
   const { cylinders, mains } = engine
   const hardUse = isBoosted(duty) || isSustained(duty)
   return stageRoute([
@@ -41,6 +41,7 @@ export function inspectionRoute(context: RouteContext): StageRoute {
           soak('Block and gauges side by side since', WHOLE_BLOCK),
           see('caps', 'Main caps torqued'),
           see('flat', 'Decks flat under the straight edge'),
+          ...seeIf(options.oversize, 'walls', 'Cylinder walls thick enough to bore, by ultrasound at four places each'),
         ],
         cautions: ['Let block and gauges stand two hours side by side before the first reading.'],
       },
@@ -52,9 +53,9 @@ export function inspectionRoute(context: RouteContext): StageRoute {
       minutesFor(60, mains.count, 5),
       ['crack-test'],
       {
-        features: [features.mainJournals, features.rodJournals],
+        features: [features.mainJournals, features.rodJournals, features.mainRunOuts],
         observations: [
-          see('run-out', 'Run-out on the centre main'),
+          ...seeIf(features.mainRunOuts.length === 0, 'run-out', 'Both ends run true'),
           see('widths', 'Journal widths and fillet radii written down'),
         ],
         cautions: ['Keep off fillets and oil holes.'],

@@ -1,12 +1,12 @@
 import type { RouteContext } from './route-context.ts'
-import { minutesFor, see, stepsOf } from './drafting.ts'
+import { minutesFor, see, seeIf, stepsOf } from './drafting.ts'
 import type { Step } from './drafting.ts'
 import { SPINDLE } from './machining-block.ts'
 
 const step = stepsOf('machining')
 
 /** Guides before seats, seats before faces: each is cut from the one before. From memory, common practice. */
-export function headMachining({ engine, features, scope }: RouteContext): readonly Step[] {
+export function headMachining({ engine, features, options, scope }: RouteContext): readonly Step[] {
   const { cylinders } = engine
   return [
     step(
@@ -16,12 +16,17 @@ export function headMachining({ engine, features, scope }: RouteContext): readon
       minutesFor(120, cylinders, 8),
       ['approve-plan'],
       {
-        features: [features.stems, features.guides],
+        features: [options.newGuides === true ? features.guidePresses : [], features.stems, features.guides],
         observations: [
+          ...seeIf(options.newGuides === true, 'height', 'New guides home, all at one height'),
           see('clean', 'Every guide brushed and dry before it is measured'),
           see('seal-diameter', 'Guide tops fit the seals of the build'),
         ],
-        cautions: ['Wear eye protection; a reamer grabs.', 'Let the head cool before the last reading.'],
+        cautions: [
+          ...(options.newGuides === true ? ['A heated head burns: gloves; a driver that slips flies.'] : []),
+          'Wear eye protection; a reamer grabs.',
+          'Let the head cool before the last reading.',
+        ],
         when: scope.heads,
       },
     ),
@@ -32,13 +37,19 @@ export function headMachining({ engine, features, scope }: RouteContext): readon
       minutesFor(180, cylinders, 8),
       ['fit-guides'],
       {
-        features: [features.seatRunOuts],
+        features: [
+          options.newSeats === true ? features.seatPresses : [],
+          features.seatRunOuts,
+          features.seatWidths,
+          features.valveMargins,
+        ],
         observations: [
-          see('width', 'Seat width and place on the valve’s face as the sheet says'),
-          see('margin', 'Every valve keeps its margin'),
+          ...seeIf(options.newSeats === true, 'seats-home', 'New seat rings home on the floor of their counterbore, all round'),
+          see('place', 'Seat in the middle of the valve’s face, seen by ink'),
           see('tight', 'Every valve tight under vacuum or fluid'),
         ],
         cautions: [
+          ...(options.newSeats === true ? ['A heated head burns, and so does a chilled ring: gloves.'] : []),
           'Some seats hold beryllium: wet, drawn off, never blown.',
           'A hollow stem may hold sodium: never cut one open.',
         ],

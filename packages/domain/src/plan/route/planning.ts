@@ -24,6 +24,7 @@ export function planningRoute({
         observations: [
           soak('New parts and gauges side by side since', SMALL_PART),
           see('sets', 'Sets kept together, lot numbers written down'),
+          ...seeIf(scope.assembled, 'walls', 'Shell walls and ring widths measured'),
           see('compression-height', 'Compression height and groove depths agree with the plan'),
           ...seeIf(
             scope.assembled && oilGroove.state === 'unknown',

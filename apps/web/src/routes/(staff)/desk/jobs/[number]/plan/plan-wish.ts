@@ -41,13 +41,7 @@ export function readWish(draft: WishDraft, fits: readonly FitChoice[], unit: Rea
   return { wish: { duty: draft.duty, options: draft.options, parts: parts.value, sheets: sheets.value } }
 }
 
-/**
- * All fits of the shop's rules with what they limit. A fit that has no line in the plan yet, because it needs a maker's
- * sheet, is a length unless its key says torque.
- */
-export function fitChoices(rules: AnswerOf<typeof listRules>['rules'], plan: Plan): FitChoice[] {
-  return rules.map(({ fit, title }) => {
-    const line = plan.requirements.find((requirement) => requirement.fit === fit)
-    return { fit, title, quantity: line?.quantity ?? (fit.includes('torque') ? 'torque' : 'length') }
-  })
+/** All fits of the shop's rules with what they limit. */
+export function fitChoices(rules: AnswerOf<typeof listRules>['rules']): FitChoice[] {
+  return rules.map(({ fit, title, quantity }) => ({ fit, title, quantity }))
 }
