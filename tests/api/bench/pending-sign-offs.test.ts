@@ -209,7 +209,8 @@ describe('a step marked as signed without a network', () => {
 describe('what waited on a device', () => {
   it('counts the time from when the clock was turned there, and a late repeat of a stop ends nothing', async () => {
     const job = await newJob('measure-block')
-    const ago = (minutes: number) => new Date(Date.now() - minutes * 60_000 - 3_600_000).toISOString()
+    const now = Date.now()
+    const ago = (minutes: number) => new Date(now - minutes * 60_000 - 3_600_000).toISOString()
     // the device's clock is an hour behind
     const turn = (action: 'start' | 'stop', minutes: number, id = randomUUID()) => ({
       id, operationKey: 'measure-block', action, workedBy: shop.people.machinist.id, deviceAt: ago(minutes), deviceOffset: 3_600_000,
