@@ -36,6 +36,8 @@ export type RodMaterial = (typeof rodMaterials)[number]
 export const pinFits = ['floating', 'pressed'] as const
 export type PinFit = (typeof pinFits)[number]
 export const coolings = ['water', 'air'] as const
+export const blockMaterials = ['iron', 'aluminium-with-liners'] as const
+export type BlockMaterial = (typeof blockMaterials)[number]
 export type Cooling = (typeof coolings)[number]
 
 /** One journal family of the crank: all mains or all rod journals share these nominal figures. */
@@ -88,6 +90,8 @@ export interface EngineSpecification {
   readonly rotation: Rotation
   readonly pinSharing: PinSharing
   readonly cooling: Cooling
+  /** Left out while nobody has said: its readings are then never corrected for temperature. */
+  readonly block?: BlockMaterial
   readonly bore: Nanometres
   readonly stroke: Nanometres
   /** Main-bore centreline to deck. */

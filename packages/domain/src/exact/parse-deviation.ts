@@ -1,5 +1,6 @@
 import type { Nanometres } from './length.ts'
 import { add, subtract } from './length.ts'
+import type { LengthUnit } from './length-unit.ts'
 import { parseLength } from './parse-length.ts'
 
 /** Which way a comparator counts: on many bore gauges a plus (clockwise) means a smaller bore. */
@@ -15,7 +16,7 @@ export type GaugeSense = (typeof gaugeSenses)[number]
 export function parseDeviation(
   text: string,
   settingSize: Nanometres,
-  unit: 'tenth' | 'micron',
+  unit: LengthUnit,
   sense: GaugeSense = 'plus-is-larger',
 ): Nanometres {
   const deviation = parseLength(text, unit)

@@ -6,7 +6,7 @@ import { spanOf, type Span } from '../measuring/form.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { allMissing, countedPass, placedValues, type CountedPass } from './counted-pass.ts'
-import { sizeUnknown } from './feature-value.ts'
+import { correctionOf, feelersSayNoSize, sizeUnknown } from './feature-value.ts'
 import type { Measurand } from './requirement.ts'
 import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
 
@@ -32,6 +32,9 @@ export function clearanceValue(
   if (holePass.kind === 'not-measured' || shaftPass.kind === 'not-measured') {
     return joinUnmeasured([holePass, shaftPass].filter((part): part is Unmeasured => part.kind === 'not-measured'))
   }
+  const withFeelers = [holePass, shaftPass].find(({ blades }) => blades !== null)
+  if (withFeelers !== undefined) return feelersSayNoSize(withFeelers)
+  const corrected = [holePass, shaftPass].flatMap((counted) => correctionOf(counted, true).corrected ?? [])
   const { least, greatest } = pairing === 'overall'
     ? between(holePass.values, shaftPass.values)
     : betweenByStation(holePass, shaftPass)
@@ -41,6 +44,7 @@ export function clearanceValue(
     greatest,
     standardUncertainty: rootSumSquare(holePass.pass.standardUncertainty, shaftPass.pass.standardUncertainty),
     readings: [...holePass.readings, ...shaftPass.readings],
+    ...(corrected.length > 0 && { corrected }),
   }
 }
 

@@ -3,13 +3,15 @@ import { indexFeatures, type FeatureIndex } from '../features/feature-index.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { adviceFor } from './advice.ts'
 import { clearanceValue } from './clearance-value.ts'
+import { correctionWords } from './correction-words.ts'
 import { probabilityOfConformity } from './conformity.ts'
 import { featureValue } from './feature-value.ts'
+import { zoneOfFeelers } from './feeler-zone.ts'
 import { remedyFor } from './remedy.ts'
 import type { Measurand, Requirement } from './requirement.ts'
 import { defaultJudgeSettings, type JudgeSettings } from './settings.ts'
 import { sumValue } from './sum-value.ts'
-import type { Value, Unmeasured } from './value.ts'
+import type { MeasuredValue, Value, Unmeasured } from './value.ts'
 import type { Verdict } from './verdict.ts'
 import { guardBandOf, zoneOf } from './zones.ts'
 
@@ -29,6 +31,8 @@ export function judge(
   const index = 'get' in features ? features : indexFeatures(features)
   const value = valueOf(requirement.measurand, measurements, index)
   if (value.kind === 'not-measured') return notMeasured(requirement, value)
+
+  if (value.blades !== undefined) return judgeFeelers(requirement, value, value.blades, index, settings)
 
   const { least, greatest, standardUncertainty, readings } = value
   const guardBand = guardBandOf(requirement.guard, standardUncertainty)
@@ -50,8 +54,45 @@ export function judge(
     remedy: zone.kind === 'outside' && zone.side !== null
       ? remedyFor(requirement, { least, greatest, guardBand, side: zone.side }, index, settings.unit)
       : null,
-    advice: adviceFor(requirement, value, zone, guardBand, settings),
+    advice: joined(adviceFor(requirement, value, zone, guardBand, settings), correctionWords(value, settings.unit)),
   }
+}
+
+/**
+ * Feelers: no uncertainty is added to the blades, so there is no guard band and no probability, only what is proven. A
+ * gap too small is told by the blade that stops: filing goes no further than is surely needed.
+ */
+function judgeFeelers(
+  requirement: Requirement, value: MeasuredValue, { low, high }: NonNullable<MeasuredValue['blades']>,
+  index: FeatureIndex, settings: JudgeSettings,
+): Verdict {
+  const zone = zoneOfFeelers(low, requirement.limits, high)
+  return {
+    requirement: requirement.key,
+    kind: zone.kind,
+    least: value.least,
+    greatest: value.greatest,
+    uncertainty: null,
+    guardBand: 0,
+    probability: null,
+    side: zone.side,
+    missing: [],
+    readings: value.readings,
+    remedy: zone.kind === 'outside' && zone.side !== null
+      ? remedyFor(
+        requirement, { least: low.stops ?? low.enters, greatest: high.enters, guardBand: 0, side: zone.side }, index,
+        settings.unit,
+      )
+      : null,
+    advice: zone.kind === 'not-proven'
+      ? 'The limit lies between the two blades: try the blade equal to it.'
+      : adviceFor(requirement, value, zone, 0, settings),
+  }
+}
+
+function joined(...sentences: readonly (string | null)[]): string | null {
+  const said = sentences.filter((sentence) => sentence !== null)
+  return said.length === 0 ? null : said.join(' ')
 }
 
 /** Judges all requirements of a plan, in its order. */

@@ -3,9 +3,9 @@ import type { FeatureIndex } from '../features/feature-index.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { rootSumSquare } from '../measuring/uncertainty.ts'
 import { countedPass } from './counted-pass.ts'
-import { sizeBy, sizeUnknown } from './feature-value.ts'
+import { correctionOf, feelersSayNoSize, sizeBy, sizeUnknown } from './feature-value.ts'
 import type { Measurand } from './requirement.ts'
-import { joinUnmeasured, type Unmeasured, type Value } from './value.ts'
+import { joinUnmeasured, type CorrectedFeature, type Unmeasured, type Value } from './value.ts'
 
 /**
  * A constant and features each times a factor, such as deck clearance. One value, rounded once to a whole
@@ -21,6 +21,7 @@ export function sumValue(
   const gaps: Unmeasured[] = []
   const uncertainties: number[] = []
   const readings: string[] = []
+  const corrected: CorrectedFeature[] = []
   let sum = constant
   for (const { feature, factor, reducer } of terms) {
     const counted = countedPass(feature, measurements, features)
@@ -28,10 +29,13 @@ export function sumValue(
       gaps.push(counted)
       continue
     }
-    if (counted.pass.setOn !== null) {
-      gaps.push(sizeUnknown(counted))
+    const unfit = counted.pass.setOn !== null ? sizeUnknown(counted)
+      : counted.blades !== null ? feelersSayNoSize(counted) : null
+    if (unfit !== null) {
+      gaps.push(unfit)
       continue
     }
+    corrected.push(...correctionOf(counted, true).corrected ?? [])
     sum += factor * sizeBy(counted, reducer)
     uncertainties.push(Math.abs(factor) * counted.pass.standardUncertainty)
     readings.push(...counted.readings)
@@ -42,5 +46,6 @@ export function sumValue(
     kind: 'measured', least: value, greatest: value,
     standardUncertainty: rootSumSquare(...uncertainties),
     readings,
+    ...(corrected.length > 0 && { corrected }),
   }
 }

@@ -1,3 +1,6 @@
+import type { Warmth } from '../temperature/correct-reading.ts'
+import type { FeelerInterval } from './feeler-zone.ts'
+
 /** A measurand that every needed reading is there for: what is compared with the limits, in the base unit. */
 export interface MeasuredValue {
   readonly kind: 'measured'
@@ -7,6 +10,17 @@ export interface MeasuredValue {
   readonly greatest: number
   readonly standardUncertainty: number
   readonly readings: readonly string[]
+  /** Of feelers: what the low and the high limit are compared with, each an interval. */
+  readonly blades?: { readonly low: FeelerInterval; readonly high: FeelerInterval }
+  /** What its readings were corrected for, to be told beside it. */
+  readonly corrected?: readonly CorrectedFeature[]
+}
+
+/** A feature whose readings were brought to 20 °C, and by how much at its middle, in nanometres. */
+export interface CorrectedFeature {
+  readonly title: string
+  readonly warmth: Warmth
+  readonly change: number
 }
 
 /** Why there is no value: what must still be measured, and a sentence for each thing that is wrong. */

@@ -1,4 +1,5 @@
 import type { FeatureReference, MeasuringState } from '../features/feature.ts'
+import type { Warmth } from '../temperature/correct-reading.ts'
 
 /** One reading that counts: the end of its chain of corrections. */
 export interface CountingReading {
@@ -6,6 +7,8 @@ export interface CountingReading {
   readonly point: string
   /** In the feature's base unit; for a pass set on the mate, the clearance itself. */
   readonly value: number
+  /** Read with feelers: `value` enters, and `stops` does not; null where no thicker blade was tried. */
+  readonly blades?: { readonly stops: number | null } | undefined
 }
 
 /** What was in place while a pass was taken: a part, and which pass of its feature counted then; 0 before its first. */
@@ -30,6 +33,10 @@ export interface FeaturePass {
   readonly readings: readonly CountingReading[]
   /** What it was taken beside; absent when that is not recorded. */
   readonly beside?: readonly BesidePart[]
+  /** Temperatures by which its sizes are corrected to 20 °C; null or left out where they are taken as read. */
+  readonly warmth?: Warmth | null
+  /** Its gauge's zero had drifted when it was checked: it was read, and says nothing. */
+  readonly isVoid?: boolean
 }
 
 /** Which part sits where now. */

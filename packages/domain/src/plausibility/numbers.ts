@@ -29,6 +29,8 @@ export interface PlausibilityNumbers {
   /** Thousandths of a °C, and the share of a tolerance that an uncorrected error may take. */
   readonly temperature: { readonly part: Band; readonly difference: number; readonly toleranceShare: number }
   readonly doubleSendMilliseconds: number
+  /** How far a comparator's zero may have moved before what it read is void, in nanometres. */
+  readonly zeroDrift: number
   /** By how many combined U two people's readings may differ. */
   readonly agreement: number
 }
@@ -74,5 +76,6 @@ export const starterPlausibilityNumbers: PlausibilityNumbers = {
   torqueRatios: [[11.76, 12.24], [1.329, 1.383]],
   temperature: { part: [10_000, 35_000], difference: 2_000, toleranceShare: 0.1 },
   doubleSendMilliseconds: 150,
+  zeroDrift: tenths(1),
   agreement: 1.5,
 }

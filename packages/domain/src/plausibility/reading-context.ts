@@ -2,6 +2,7 @@
 export const readingKinds = [
   'bore', 'housing', 'journal', 'pin', 'bushing', 'piston', 'shell-wall',
   'ring-gap', 'ring-side-clearance', 'end-play', 'rod-side-clearance', 'bolt-stretch', 'oil-clearance', 'deck-clearance',
+  'other',
 ] as const
 export type ReadingKind = (typeof readingKinds)[number]
 

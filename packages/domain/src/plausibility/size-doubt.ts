@@ -16,12 +16,16 @@ export function farFromNeighbours(
   return ask('neighbour', `${sayLength(away, unit)} from the middle of its neighbours: measure it again.`)
 }
 
-/** A bore that is neither nominal nor any oversize that rings are made for. */
+/**
+ * A bore that is neither nominal nor any oversize that rings are made for: nor one undersize, because a plan may name the
+ * oversize that the bore has yet to be taken to.
+ */
 export function farFromNominal(
   { kind, stage, value, nominal }: ReadingContext, numbers: PlausibilityNumbers, unit: ReaderUnit,
 ): Doubt | null {
   if (kind !== 'bore' || nominal === null) return null
-  const away = Math.min(...numbers.oversizes.map((oversize) => Math.abs(value - nominal - oversize)))
+  const off = Math.abs(value - nominal)
+  const away = Math.min(...numbers.oversizes.map((oversize) => Math.abs(off - oversize)))
   const sentence = `${sayLength(away, unit)} from the nominal size and from every usual oversize.`
   if (away > numbers.nominal.block) return block('nominal', sentence)
   return away > numbers.nominal[stage] ? ask('nominal', `${sentence} Is that so?`) : null
