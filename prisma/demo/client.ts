@@ -21,10 +21,12 @@ export interface Caller {
 /** The service said no; its code and sentence tell why. */
 export class Refused extends Error {
   readonly code: Problem['code']
+  readonly field: string | undefined
 
   constructor(route: RouteDefinition, problem: Problem) {
     super(`${route.method} ${route.path}: ${problem.code}, ${problem.detail}${problem.field ? ` (${problem.field})` : ''}`)
     this.code = problem.code
+    this.field = problem.field
   }
 }
 

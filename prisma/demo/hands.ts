@@ -1,7 +1,7 @@
 import { observe, recordInspections, setLots, signOff, startWork, takeReadings } from '@tenths/contract'
 import { featureKey, type FeatureDefinition, type FeatureReference } from '@tenths/domain'
 import { staffing } from './benches.ts'
-import type { Caller } from './client.ts'
+import { Refused, type Caller, type Given } from './client.ts'
 import type { DemoGauge } from './gauges.ts'
 import { idOf } from './identity.ts'
 import { lotOf, wordsFor } from './written-down.ts'
@@ -49,31 +49,43 @@ export async function measureFeature(
   const expected = measure(definition, situation, [hands.jobKey, ...name])
   const taken = surprise?.(definition, situation, expected) ?? asExpected(expected)
   const mate = taken.onMate ? mateOf(definition, situation) : null
-  await hands.callers[person].call(takeReadings, {
-    params: { id: hands.jobId },
-    body: {
-      operationKey: operation.key,
-      pass: {
-        id: idOf('pass', hands.jobId, ...name),
-        partId: situation.partAt(definition.place),
-        feature: definition.feature,
-        number,
-        gaugeId: idOf('gauge', taken.gauge.mark),
-        state: [...definition.state],
-        setOn: mate && { partId: situation.partAt(mate.place), feature: mate.feature },
-      },
-      readings: definition.points.map((point, index) => ({
-        id: idOf('reading', hands.jobId, ...name, point.key),
-        point: point.key,
-        ...typeValue(definition.quantity, taken.values[index] ?? NaN, taken.gauge, habitOf(person)),
-        supersedes: null,
-        reason: null,
-        deviceAt: null,
-        // An unlikely value is looked at twice and stood by: only the scripted ones are unlikely.
-        confirmed: surprise !== undefined,
-      })),
+  await takeAll(hands, person, {
+    operationKey: operation.key,
+    pass: {
+      id: idOf('pass', hands.jobId, ...name),
+      partId: situation.partAt(definition.place),
+      feature: definition.feature,
+      number,
+      gaugeId: idOf('gauge', taken.gauge.mark),
+      state: [...definition.state],
+      setOn: mate && { partId: situation.partAt(mate.place), feature: mate.feature },
     },
+    readings: definition.points.map((point, index) => ({
+      id: idOf('reading', hands.jobId, ...name, point.key),
+      point: point.key,
+      ...typeValue(definition.quantity, taken.values[index] ?? NaN, taken.gauge, habitOf(person)),
+      supersedes: null,
+      reason: null,
+      deviceAt: null,
+      confirmed: false,
+    })),
   })
+}
+
+type ReadingsBody = NonNullable<Given<typeof takeReadings>['body']>
+
+/** A value that looks unlikely is read off once more and stood by: it was read, not typed wrong. */
+async function takeAll(hands: Hands, person: PersonKey, body: ReadingsBody): Promise<void> {
+  try {
+    await hands.callers[person].call(takeReadings, { params: { id: hands.jobId }, body })
+  } catch (error) {
+    const index = error instanceof Refused && error.code === 'value-implausible'
+      ? /^readings\.(\d+)\.typed$/.exec(error.field ?? '')?.[1] : undefined
+    const doubted = body.readings[Number(index)]
+    if (doubted === undefined || doubted.confirmed) throw error
+    const stoodBy = body.readings.map((reading) => (reading === doubted ? { ...reading, confirmed: true } : reading))
+    await takeAll(hands, person, { ...body, readings: stoodBy })
+  }
 }
 
 const asExpected = ({ aim, values }: Measuring): SurpriseReadings => ({

@@ -88,6 +88,7 @@ export * from './plausibility/reading-context.ts'
 export * from './plausibility/numbers.ts'
 export * from './plausibility/check.ts'
 export * from './plausibility/taken-value.ts'
+export { likeFeatures } from './plausibility/passes-around.ts'
 export * from './plausibility/doubts-of-taken.ts'
 
 export * from './layout/firing.ts'

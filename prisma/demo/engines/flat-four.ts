@@ -13,6 +13,7 @@ export const flatFour: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'one-rod',
     cooling: 'air',
+    block: 'aluminium-with-liners',
     bore: inches('3.7000'),
     stroke: inches('3.2000'),
     deckHeight: inches('8.2000'),

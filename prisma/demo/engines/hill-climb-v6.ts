@@ -13,6 +13,7 @@ export const hillClimbV6: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'split-pin',
     cooling: 'water',
+    block: 'aluminium-with-liners',
     bore: inches('3.6500'),
     stroke: inches('3.2700'),
     deckHeight: inches('8.6000'),

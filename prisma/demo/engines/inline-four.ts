@@ -13,6 +13,7 @@ export const inlineFour: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'one-rod',
     cooling: 'water',
+    block: 'iron',
     bore: millimetres('82.000'),
     stroke: millimetres('88.000'),
     deckHeight: millimetres('215.000'),

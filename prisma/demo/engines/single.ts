@@ -13,6 +13,7 @@ export const single: DemoEngine = {
     rotation: 'counterclockwise',
     pinSharing: 'one-rod',
     cooling: 'water',
+    block: 'iron',
     bore: inches('3.2500'),
     stroke: inches('3.5000'),
     deckHeight: inches('8.6000'),

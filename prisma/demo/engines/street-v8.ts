@@ -13,6 +13,7 @@ export const streetV8: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'two-plain-rods',
     cooling: 'water',
+    block: 'iron',
     bore: inches('3.9370'),
     stroke: inches('3.4600'),
     deckHeight: inches('9.1500'),

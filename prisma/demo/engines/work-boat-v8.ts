@@ -13,6 +13,7 @@ export const workBoatV8: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'two-plain-rods',
     cooling: 'water',
+    block: 'iron',
     bore: inches('4.2500'),
     stroke: inches('3.9000'),
     deckHeight: inches('10.2000'),

@@ -1,43 +1,47 @@
 import {
-  checkMagnitude, checkResolution, DomainError, lengthUnits, nanometresOf, parseLength, parseQuantity,
-  quantityUnits,
-  sayLength, type Doubt, type FeatureDefinition, type Nanometres, type OtherQuantity, type QuantityUnitName,
-  type ReaderUnit,
+  checkResolution, DomainError, nanometresOf, parseQuantity, quantityUnits, readerUnits, readsBlades, readSize, sayLength,
+  type Doubt, type FeatureDefinition, type OtherQuantity, type QuantityUnitName, type ReaderUnit, type TypedSize,
 } from '@tenths/domain'
 import { ServiceError } from '../http/problem.ts'
+import { resolutionOf, senseOf, type GaugeInUse } from './gauge-in-use.ts'
 
 /** A value as it came from the bench: the whole number that is kept, beside the words that were typed. */
 export interface TypedValue {
   readonly value: number
   readonly typed: string
+  /** Feelers: the blade that did not enter. */
+  readonly blades?: { readonly stops: number | null }
   /** The machinist looked at an unlikely value and stands by it. */
   readonly confirmed: boolean
+  /** Why a value beyond belief is right. */
+  readonly note?: string | null
 }
 
 export interface MeasuringContext {
   readonly definition: FeatureDefinition
-  readonly gauge: { readonly resolution: number; readonly analogue: boolean }
+  readonly gauge: Pick<GaugeInUse, 'resolution' | 'analogue' | 'clockwiseIsSmaller' | 'kind'>
   /** The gauge was set on the mating part: the value is the clearance itself, not a size. */
   readonly isSetOnMate: boolean
-  /** What the value is expected near when it is no size with a nominal: a requirement's target or limit. */
-  readonly expected: number | null
+  /** What a comparator was set to zero on; null for a gauge that reads sizes. */
+  readonly settingSize: number | null
   readonly unit: ReaderUnit
+  /** What speaks against the value, from the domain. */
+  readonly doubts: readonly Doubt[]
 }
 
 /**
- * Refuses a value that does not follow from what was typed, that is finer than its gauge can show, or that
- * gives a slip away: the wrong unit, the decimal point in the wrong place.
+ * Refuses a value that does not follow from what was typed, that is finer than its gauge can show, or that looks like a
+ * slip nobody stood by: an unlikely one must be confirmed, one beyond belief needs a note.
  * @throws ServiceError with the domain's code or `value-implausible`, at `field`
  */
 export function checkValue(reading: TypedValue, context: MeasuringContext, field: string): void {
   try {
-    const isLength = context.definition.quantity === 'length'
-    if (isLength) checkLength(reading, context)
-    else checkOther(reading, context.definition.quantity as OtherQuantity)
+    const typed = context.definition.quantity === 'length' ? readTyped(reading, context) : null
+    if (typed === null) checkOther(reading, context.definition.quantity as OtherQuantity)
     // A slip in the unit is seldom a whole number of divisions either: what went wrong is said first.
-    const doubt = doubtOf(reading.value, context)
-    if (doubt !== null && !(doubt.outcome === 'ask' && reading.confirmed)) throw new Implausible(doubt.sentence)
-    if (isLength) checkFineness(reading, context)
+    const doubt = context.doubts.find((one) => !standsBy(reading, one))
+    if (doubt !== undefined) throw new Implausible(doubt.sentence)
+    if (typed !== null && typed.blades === null) checkResolution(typed.shown, resolutionOf(context.gauge))
   } catch (error) {
     if (error instanceof DomainError) throw new ServiceError(error.code, error.message, field)
     if (error instanceof Implausible) throw new ServiceError('value-implausible', error.message, field)
@@ -47,62 +51,29 @@ export function checkValue(reading: TypedValue, context: MeasuringContext, field
 
 class Implausible extends Error {}
 
-/**
- * The value must be the length that was typed, or a size at which a comparator shows the deviation that was
- * typed.
- */
-function checkLength(
-  { value, typed }: TypedValue, { definition, isSetOnMate, unit }: MeasuringContext,
-): void {
-  const length = nanometresOf(value)
-  const isTyped = lengthsTyped(typed, unit).includes(length)
-  if (!isTyped && !isDeviation(typed)) {
-    throw new Implausible(`“${typed}” is not the ${sayLength(value, unit)} that came with it. Type it again.`)
+function standsBy({ confirmed, note }: TypedValue, { outcome }: Doubt): boolean {
+  const hasNote = (note ?? '').trim() !== ''
+  return outcome === 'block' ? hasNote : hasNote || confirmed
+}
+
+/** What was typed, read as the bench reads it; the device may show the other unit than the shop. */
+function readTyped(reading: TypedValue, context: MeasuringContext): TypedSize {
+  const { definition, gauge, isSetOnMate, settingSize, unit } = context
+  const readIn = (as: ReaderUnit) => readSize(reading.typed, {
+    unit: as, shape: definition.shape, nominal: isSetOnMate ? null : definition.nominal,
+    setting: settingSize === null ? null : { size: settingSize, sense: senseOf(gauge) },
+    readsBlades: readsBlades(gauge.kind),
+  })
+  const typed = readerUnits.flatMap((as) => attempt(() => readIn(as)))
+    .find(({ value, blades }) => value === reading.value && blades?.stops === reading.blades?.stops)
+  if (typed === undefined) {
+    readIn(unit)
+    throw new Implausible(`“${reading.typed}” is not the ${sayLength(nanometresOf(reading.value), unit)} that came with it. Type it again.`)
   }
-  if (!isSetOnMate && definition.shape !== 'other' && value <= 0) {
+  if (!isSetOnMate && definition.shape !== 'other' && reading.value <= 0) {
     throw new DomainError('value-out-of-range', `${definition.title} cannot be nothing or less.`)
   }
-}
-
-/**
- * A comparator shows how far the size is from the one it was set at: its dial bounds the deviation, not the
- * size.
- */
-function checkFineness({ value, typed }: TypedValue, { gauge, unit }: MeasuringContext): void {
-  const length = nanometresOf(value)
-  const shown = lengthsTyped(typed, unit).includes(length) ? [length] : lengthsTyped(typed, 'tenth')
-  const resolution = {
-    display: gauge.analogue ? 'analogue' : 'digital', division: nanometresOf(gauge.resolution),
-  } as const
-  if (!shown.some((figure) => isReadable(figure, resolution))) checkResolution(shown[0] ?? length, resolution)
-}
-
-function isDeviation(typed: string): boolean {
-  return /^\s*[+\-−]/.test(typed)
-}
-
-/**
- * Every length that the text can mean: a text that names its unit means one, a bare figure one for each unit.
- */
-function lengthsTyped(typed: string, first: ReaderUnit | 'tenth'): Nanometres[] {
-  const meant = parseLength(typed, first)
-  const others = lengthUnits.flatMap((unit) => {
-    try {
-      return [parseLength(typed, unit)]
-    } catch {
-      return []
-    }
-  })
-  return [meant, ...others]
-}
-
-function isReadable(length: Nanometres, resolution: Parameters<typeof checkResolution>[1]): boolean {
-  try {
-    checkResolution(length, resolution)
-    return true
-  } catch {
-    return false
-  }
+  return typed
 }
 
 /**
@@ -113,13 +84,7 @@ function checkOther({ value, typed }: TypedValue, quantity: OtherQuantity): void
   const units = (Object.keys(quantityUnits) as QuantityUnitName[]).filter(
     (name) => quantityUnits[name].quantity === quantity,
   )
-  const meant = units.flatMap((name) => {
-    try {
-      return [parseQuantity(typed, name)]
-    } catch {
-      return []
-    }
-  })
+  const meant = units.flatMap((name) => attempt(() => parseQuantity(typed, name)))
   if (meant.length === 0) throw new DomainError('number-unreadable', `“${typed}” is not a figure.`)
   if (!meant.includes(value)) {
     throw new Implausible(
@@ -128,14 +93,10 @@ function checkOther({ value, typed }: TypedValue, quantity: OtherQuantity): void
   }
 }
 
-/**
- * A size with a nominal cannot be 25 or 1000 times off, so that is never taken. What is judged only by its
- * limits (a clearance, an end play) can be far outside them and still be true: it is asked about once.
- */
-function doubtOf(value: number, { definition, isSetOnMate, expected }: MeasuringContext): Doubt | null {
-  if (!isSetOnMate && definition.nominal !== null) return checkMagnitude(value, definition.nominal)
-  const doubt = checkMagnitude(value, expected)
-  return doubt === null ? null : {
-    ...doubt, outcome: 'ask', sentence: doubt.sentence.replace('nominal size', 'usual value'),
+function attempt<T>(read: () => T): T[] {
+  try {
+    return [read()]
+  } catch {
+    return []
   }
 }

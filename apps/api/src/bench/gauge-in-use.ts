@@ -1,4 +1,4 @@
-import type { FeatureDefinition } from '@tenths/domain'
+import { nanometresOf, type FeatureDefinition, type GaugeResolution, type GaugeSense } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 
@@ -6,9 +6,11 @@ import { ServiceError } from '../http/problem.ts'
 export interface GaugeInUse {
   readonly id: string
   readonly mark: string
+  readonly kind: string
   readonly quantity: string
   readonly resolution: number
   readonly analogue: boolean
+  readonly clockwiseIsSmaller: boolean
   readonly standardUncertainty: number
   readonly calibratedUntil: string
   readonly retired: boolean
@@ -17,9 +19,11 @@ export interface GaugeInUse {
 }
 
 /** The gauge of that id. @throws ServiceError `gauge-unfit` when the shop has none such */
-export async function usedGauge(client: PoolClient, gaugeId: string, now: Date): Promise<GaugeInUse> {
+export async function usedGauge(
+  client: PoolClient, gaugeId: string, now: Date, field = 'pass.gaugeId',
+): Promise<GaugeInUse> {
   const { rows: [gauge] } = await client.query<GaugeInUse>(
-    `SELECT gauge.id, gauge.mark, gauge.quantity, gauge.resolution, gauge.analogue, gauge.retired,
+    `SELECT gauge.id, gauge.mark, gauge.kind, gauge.quantity, gauge.clockwise_is_smaller AS "clockwiseIsSmaller", gauge.resolution, gauge.analogue, gauge.retired,
             gauge.standard_uncertainty AS "standardUncertainty", gauge.calibrated_until AS "calibratedUntil",
             gauge.calibrated_until < ($2::timestamptz AT TIME ZONE shop.time_zone)::date AS "outOfDate"
        FROM gauge CROSS JOIN shop
@@ -28,7 +32,7 @@ export async function usedGauge(client: PoolClient, gaugeId: string, now: Date):
   )
   if (gauge === undefined) {
     throw new ServiceError(
-      'gauge-unfit', 'The shop has no such gauge.', 'pass.gaugeId',
+      'gauge-unfit', 'The shop has no such gauge.', field,
     )
   }
   return gauge
@@ -55,4 +59,14 @@ export function requireInDate(gauge: GaugeInUse): void {
     'gauge-out-of-date', `Gauge ${gauge.mark} was calibrated until ${gauge.calibratedUntil}: take another, or have it calibrated.`,
     'pass.gaugeId',
   )
+}
+
+/** Which way a gauge counts. */
+export function senseOf({ clockwiseIsSmaller }: Pick<GaugeInUse, 'clockwiseIsSmaller'>): GaugeSense {
+  return clockwiseIsSmaller ? 'plus-is-smaller' : 'plus-is-larger'
+}
+
+/** What the gauge can show of a length. */
+export function resolutionOf({ analogue, resolution }: Pick<GaugeInUse, 'analogue' | 'resolution'>): GaugeResolution {
+  return { display: analogue ? 'analogue' : 'digital', division: nanometresOf(resolution) }
 }

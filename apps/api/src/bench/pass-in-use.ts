@@ -1,4 +1,4 @@
-import type { MeasuringState } from '@tenths/domain'
+import { hasDrifted, type MeasuringState, type ZeroCheck } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 
@@ -11,6 +11,8 @@ export interface NamedPass {
   readonly gaugeId: string
   readonly state: readonly MeasuringState[]
   readonly setOn: { readonly partId: string; readonly feature: string } | null
+  readonly setting: { readonly size: number; readonly temperature: number | null } | null
+  readonly temperatures: { readonly part: number; readonly room: number } | null
 }
 
 /**
@@ -32,6 +34,8 @@ interface KnownPass {
   readonly state: MeasuringState[]
   readonly setOnPartId: string | null
   readonly setOnFeature: string | null
+  readonly settingSize: number | null
+  readonly zeroChecks: ZeroCheck[]
 }
 
 /**
@@ -43,7 +47,10 @@ interface KnownPass {
 export async function passInUse(client: PoolClient, jobId: string, named: NamedPass): Promise<PassInUse> {
   const { rows } = await client.query<KnownPass>(
     `SELECT id, job_id AS "jobId", part_id AS "partId", feature, number, gauge_id AS "gaugeId", state,
-            set_on_part_id AS "setOnPartId", set_on_feature AS "setOnFeature"
+            set_on_part_id AS "setOnPartId", set_on_feature AS "setOnFeature", setting_size AS "settingSize",
+            coalesce((SELECT json_agg(json_build_object('deviation', deviation, 'allowed', allowed))
+                        FROM zero_check_pass JOIN zero_check ON zero_check.id = zero_check_pass.zero_check_id
+                       WHERE zero_check_pass.pass_id = pass.id), '[]') AS "zeroChecks"
        FROM pass
       WHERE id = $1 OR (part_id = $2 AND feature = $3)
       ORDER BY number DESC`,
@@ -67,18 +74,26 @@ export async function passInUse(client: PoolClient, jobId: string, named: NamedP
       'pass.id',
     )
   }
+  if (known.zeroChecks.some(hasDrifted)) {
+    throw new ServiceError(
+      'pass-not-latest', `Pass ${known.number} is void, because its gauge had drifted: measure again.`, 'pass.id',
+    )
+  }
   requireSameContext(known, named)
   return { isNew: false, chainEnds: await chainEnds(client, named.id) }
 }
 
-/** One pass is one measuring: with one gauge, in one state. */
+/**
+ * One pass is one measuring: with one gauge on one setting, in one state. Temperatures are those that it began with.
+ */
 function requireSameContext(known: KnownPass, named: NamedPass): void {
   const isSameMate = known.setOnPartId === (named.setOn?.partId ?? null)
     && known.setOnFeature === (named.setOn?.feature ?? null)
   const isSameState = [...known.state].sort().join() === [...named.state].sort().join()
-  if (known.gaugeId === named.gaugeId && isSameMate && isSameState) return
+  const isSameSetting = known.settingSize === (named.setting?.size ?? null)
+  if (known.gaugeId === named.gaugeId && isSameMate && isSameState && isSameSetting) return
   throw new ServiceError(
-    'gauge-unfit', `Pass ${known.number} began with another gauge or in another state: go on with those, or measure again.`,
+    'gauge-unfit', `Pass ${known.number} began with another gauge or setting, or in another state: go on with those, or measure again.`,
     'pass.gaugeId',
   )
 }

@@ -1,5 +1,5 @@
 import type { readOperation as readOperationRoute } from '@tenths/contract'
-import { JUDGE_VERSION } from '@tenths/domain'
+import { JUDGE_VERSION, materialOf, type FeatureDefinition, type Plan } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
@@ -65,6 +65,8 @@ export async function readOperation(
     passes: await loadFullPasses(database, job.id, measured),
     verdicts: standing.verdicts,
     gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    bore: plan.input.engine.bore,
+    materials: materialsOf(plan, features),
     observations: await loadObservations(database, job.id, key),
     inspections: await loadInspections(database, job.id, key, countingInspections(evidence)),
     lots: await loadLotPlaces(database, evidence.placed, operation.lots ?? []),
@@ -86,6 +88,14 @@ async function loadMarked(
   return placed.filter(({ place }) => places.has(place)).map(
     (one) => ({ ...one, mark: marks.get(one.partId) ?? '' }),
   )
+}
+
+/** By place, so that what is typed without a network is corrected at once. */
+function materialsOf(plan: Plan, features: readonly FeatureDefinition[]): Page['materials'] {
+  return Object.fromEntries(features.flatMap((feature) => {
+    const material = materialOf(feature, plan.input)
+    return material === null ? [] : [[feature.place, material] as const]
+  }))
 }
 
 /** Gauges that can measure what is measured here, by mark. Those out of date are shown as such. */

@@ -12,6 +12,8 @@ export interface NewReading {
   readonly reason: string | null
   readonly deviceAt: string | null
   readonly confirmed: boolean
+  readonly blades?: { readonly stops: number | null }
+  readonly note?: string | null
 }
 
 /**

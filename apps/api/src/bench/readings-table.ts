@@ -1,4 +1,4 @@
-import type { BesidePart } from '@tenths/domain'
+import type { BesidePart, MaterialName } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 import type { NamedPass } from './pass-in-use.ts'
@@ -33,18 +33,21 @@ export async function withoutKnown(
 export async function insertPass(
   client: PoolClient,
   pass: NamedPass & {
-    jobId: string; operationKey: string; standardUncertainty: number; personId: string; deviceId: string | null
-    beside: readonly BesidePart[]
+    jobId: string; operationKey: string; standardUncertainty: number; material: MaterialName | null
+    personId: string; deviceId: string | null; beside: readonly BesidePart[]
   },
 ): Promise<void> {
   await client.query(
     `INSERT INTO pass (id, job_id, part_id, feature, number, operation_key, gauge_id, standard_uncertainty, state,
-                       set_on_part_id, set_on_feature, person_id, device_id)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)`,
+                       set_on_part_id, set_on_feature, person_id, device_id,
+                       setting_size, setting_temperature, part_temperature, room_temperature, material)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18)`,
     [
       pass.id, pass.jobId, pass.partId, pass.feature, pass.number, pass.operationKey, pass.gaugeId,
       pass.standardUncertainty,
       pass.state, pass.setOn?.partId ?? null, pass.setOn?.feature ?? null, pass.personId, pass.deviceId,
+      pass.setting?.size ?? null, pass.setting?.temperature ?? null, pass.temperatures?.part ?? null,
+      pass.temperatures?.room ?? null, pass.material,
     ],
   )
   await client.query(
@@ -64,11 +67,13 @@ export async function insertReadings(
   },
 ): Promise<void> {
   await client.query(
-    `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_id, device_at)
-     SELECT id, $1, point, value, typed, supersedes, reason, $2, $3, "deviceAt"
+    `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_id, device_at,
+                          by_blades, stops, confirmed, note)
+     SELECT id, $1, point, value, typed, supersedes, reason, $2, $3, "deviceAt",
+            blades IS NOT NULL, (blades ->> 'stops')::bigint, confirmed, nullif(note, '')
        FROM json_to_recordset($4) AS fresh (
               id uuid, point text, value bigint, typed text, supersedes uuid, reason text,
-              "deviceAt" timestamptz)`,
+              "deviceAt" timestamptz, blades json, confirmed boolean, note text)`,
     [passId, personId, deviceId, JSON.stringify(readings)],
   )
 }

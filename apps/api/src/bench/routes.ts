@@ -1,5 +1,5 @@
 import {
-  addPart as addPartRoute, observe as observeRoute, placeParts as placePartsRoute,
+  addPart as addPartRoute, checkZero as checkZeroRoute, observe as observeRoute, placeParts as placePartsRoute,
   readOperation as readOperationRoute,
   signOff as signOffRoute, startWork, takeReadings as takeReadingsRoute,
 } from '@tenths/contract'
@@ -8,6 +8,7 @@ import { command } from '../commands/command.ts'
 import { allow } from '../http/guard.ts'
 import { register } from '../http/register.ts'
 import { addPart, placeParts } from '../parts/place-parts.ts'
+import { checkZero } from './check-zero.ts'
 import { observe } from './observe.ts'
 import { readOperation } from './read-operation.ts'
 import { checkSignatures, signOff } from './sign-off.ts'
@@ -21,6 +22,7 @@ export function operationRoutes(app: FastifyInstance): void {
     return readOperation(app.shop.pool, { ...params, personId: person.id })
   })
   command(app, takeReadingsRoute, takeReadings)
+  command(app, checkZeroRoute, checkZero)
   command(app, observeRoute, observe)
   command(app, startWork, runClock)
   command(app, signOffRoute, signOff, { before: checkSignatures })

@@ -13,6 +13,7 @@ import { appendSeal } from '../seals/seal.ts'
 import { loadSignOffPages, type WireSignOff } from './load-sign-offs.ts'
 import { operationOf, refuseUnreached } from './reach.ts'
 import { loadReliedReadings, readingsReliedOn } from './relied-readings.ts'
+import { loadZerosOf } from './sealed-zeros.ts'
 import { signOffPayload, type Signer, type WithoutNetwork } from './sign-off-payload.ts'
 import { endWork } from './work-time.ts'
 
@@ -70,6 +71,7 @@ export async function sealSignOff(client: PoolClient, signature: ProvenSignature
     kind: 'sign-off',
     payload: signOffPayload({
       id, hash, evidence, standing, readings, signers,
+      zeros: await loadZerosOf(client, readings.map((reading) => reading.id)),
       withoutNetwork: withoutNetwork && { signedAt: withoutNetwork.signedAt, confirmed: withoutNetwork.confirmed },
       lots: await loadSealedLots(client, (operation.lots ?? []).flatMap((place) => partAt.get(place) ?? [])),
       photographs: await loadSealedPhotographs(client, jobId, operation.key),

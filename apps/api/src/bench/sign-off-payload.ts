@@ -5,6 +5,7 @@ import { sealedInspections, type SealedInspection } from '../inspections/sealed-
 import type { SealedLot } from '../lots/load-lots.ts'
 import type { SealedPhotograph } from '../photographs/load-photographs.ts'
 import type { SealedReading } from './relied-readings.ts'
+import type { SealedZeros } from './sealed-zeros.ts'
 
 /** A signer's name is part of the seal; customers are never named in one. */
 export interface Signer {
@@ -34,6 +35,8 @@ export interface SignOffPayload {
     readonly concession: string | null
   })[]
   readonly readings: readonly SealedReading[]
+  /** Left out where no gauge was set on a size. */
+  readonly zeros?: SealedZeros
   readonly observations: readonly {
     readonly id: string; readonly item: string; readonly title: string; readonly outcome: string; readonly note: string
     readonly person: string; readonly since?: string
@@ -53,9 +56,10 @@ export interface SignOffPayload {
 
 /** Puts together what a sign-off seals. */
 export function signOffPayload(
-  { id, hash, evidence, standing, readings, signers, withoutNetwork, ...records }: {
+  { id, hash, evidence, standing, readings, zeros, signers, withoutNetwork, ...records }: {
     id: string; hash: string; evidence: Evidence; standing: Standing
-    readings: readonly SealedReading[]; signers: readonly Signer[]; withoutNetwork: WithoutNetwork | null
+    readings: readonly SealedReading[]; zeros: SealedZeros; signers: readonly Signer[]
+    withoutNetwork: WithoutNetwork | null
     lots: readonly SealedLot[]; photographs: readonly SealedPhotograph[]
   },
 ): SignOffPayload {
@@ -80,6 +84,7 @@ export function signOffPayload(
       }]
     }),
     readings,
+    ...((zeros.checked.length > 0 || zeros.unchecked.length > 0) && { zeros }),
     observations: operation.observations.flatMap(({ key, title }) => {
       const tick = evidence.observations.find(
         ({ operationKey, item }) => operationKey === operation.key && item === key,

@@ -1,12 +1,13 @@
 import type { takeReadings as takeReadingsRoute } from '@tenths/contract'
 import {
-  besideNow, featureKey, measurementsOf, placeTitle, type FeatureDefinition, type Operation, type Plan,
+  besideNow, checkMagnitude, featureKey, materialOf, measurementsOf, placeTitle, type FeatureDefinition, type Operation,
+  type Plan,
 } from '@tenths/domain'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
 import type { Answer } from '../http/register.ts'
-import { featuresAt, featuresOfMeasurand } from '../judging/features-of.ts'
+import { featuresAt } from '../judging/features-of.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
 import { loadPasses } from '../judging/load-passes.ts'
 import { loadPlaced } from '../judging/load-placed.ts'
@@ -14,13 +15,14 @@ import { projectOperations } from '../judging/project-operations.ts'
 import { allBefore } from '../judging/route-order.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { relyingOnFeature, relyingOnReadings, type FeatureMeasuredAgain } from '../re-opening/relying.ts'
-import { checkValue } from './check-value.ts'
+import { checkFresh } from './check-fresh.ts'
 import { requireFit, requireInDate, usedGauge } from './gauge-in-use.ts'
-import { passInUse, type PassInUse } from './pass-in-use.ts'
+import { passInUse, type NamedPass, type PassInUse } from './pass-in-use.ts'
 import { operationOf, requireReachable } from './reach.ts'
 import { ownLinks, type NewReading } from './reading-chain.ts'
 import { insertPass, insertReadings, withoutKnown } from './readings-table.ts'
 import { requireSamePerson } from './same-person.ts'
+import { loadSurroundings } from './surroundings.ts'
 import { beginWork, earliest } from './work-time.ts'
 
 type Route = typeof takeReadingsRoute
@@ -46,7 +48,8 @@ export async function takeReadings(
   const reopened: Answer<Route>['reopened'] = []
   if (fresh.length > 0) {
     const gauge = await usedGauge(client, body.pass.gaugeId, now)
-    const inUse = await passInUse(client, jobId, body.pass)
+    const pass: NamedPass = { ...body.pass, setting: body.pass.setting ?? null, temperatures: body.pass.temperatures ?? null }
+    const inUse = await passInUse(client, jobId, pass)
     requireFit(gauge, definition)
     const isCorrecting = fresh.every(({ supersedes }) => supersedes !== null)
     // What was written down wrongly may always be put right; anything newly measured needs its turn and a
@@ -55,17 +58,16 @@ export async function takeReadings(
       await requireReachable(client, { jobId, plan, operation, behind: body.behind })
       requireInDate(gauge)
     }
-    const links = ownLinks(fresh, inUse.chainEnds, definition)
-    const expected = expectedValue(plan, definition)
-    for (const { reading, field } of links) {
-      checkValue(
-        reading, { definition, gauge, isSetOnMate: body.pass.setOn !== null, expected, unit: settings.unit },
-        `${field}.typed`,
-      )
-    }
+    requireSetting(pass, definition)
+    const material = isCorrectable(pass, definition) ? materialOf(definition, plan.input) : null
+    checkFresh(
+      ownLinks(fresh, inUse.chainEnds, definition),
+      { definition, pass, opensPass: inUse.isNew, operationKey: operation.key, gauge, material, unit: settings.unit },
+      await loadSurroundings(client, jobId, { plan, operation, placed, definition }),
+    )
     if (inUse.isNew) {
       await insertPass(client, {
-        ...body.pass, jobId, operationKey: operation.key, standardUncertainty: gauge.standardUncertainty,
+        ...pass, jobId, operationKey: operation.key, standardUncertainty: gauge.standardUncertainty, material,
         personId: person.id, deviceId,
         beside: besideNow(definition, measurementsOf(placed, await loadPasses(client, jobId))),
       })
@@ -127,20 +129,25 @@ function requireMate(
   }
 }
 
-/**
- * What a value without a nominal is expected near: the target of the requirement that names the feature, or a
- * limit.
- */
-function expectedValue(plan: Plan, definition: FeatureDefinition): number | null {
-  const own = featureKey(definition)
-  const requirement = plan.requirements.find(({ measurand }) =>
-    featuresOfMeasurand(measurand).some((reference) => featureKey(reference) === own)
-    && (measurand.kind === 'clearance' || (measurand.kind === 'feature' && isSize(measurand.reducer))))
-  return requirement?.limits.target ?? requirement?.limits.high ?? requirement?.limits.low ?? null
+/** A comparator is set on something of the size that it measures, and not on the mating part as well. */
+function requireSetting({ setting, setOn }: NamedPass, definition: FeatureDefinition): void {
+  if (setting === null) return
+  if (setOn !== null || definition.quantity !== 'length') {
+    throw new ServiceError(
+      'gauge-unfit', 'A gauge is set to zero on a size or on the mating part, not on both.', 'pass.setting',
+    )
+  }
+  const doubt = checkMagnitude(setting.size, definition.nominal)
+  if (doubt !== null || setting.size <= 0) {
+    throw new ServiceError(
+      'value-implausible', doubt?.sentence ?? 'A gauge is set on a size that is more than nothing.', 'pass.setting.size',
+    )
+  }
 }
 
-function isSize(reducer: string): boolean {
-  return ['each', 'least', 'greatest', 'mean'].includes(reducer)
+/** Temperatures are told, and they are told of a size. */
+function isCorrectable({ temperatures, setOn }: NamedPass, { quantity }: FeatureDefinition): boolean {
+  return temperatures !== null && setOn === null && quantity === 'length'
 }
 
 async function reOpenRelying(

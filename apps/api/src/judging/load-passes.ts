@@ -1,4 +1,7 @@
-import type { BesidePart, CountingReading, MeasuringState } from '@tenths/domain'
+import {
+  hasDrifted, warmthOf, type BesidePart, type CountingReading, type MaterialName, type MeasuringState,
+  type ZeroCheck,
+} from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 import type { Evidence } from './evidence.ts'
 
@@ -12,8 +15,13 @@ interface PassRow {
   readonly state: MeasuringState[]
   readonly setOnPartId: string | null
   readonly setOnFeature: string | null
-  readonly readings: CountingReading[]
   readonly beside: BesidePart[]
+  readonly settingTemperature: number | null
+  readonly partTemperature: number | null
+  readonly roomTemperature: number | null
+  readonly material: MaterialName | null
+  readonly zeroChecks: ZeroCheck[]
+  readonly readings: (CountingReading & { readonly byBlades: boolean; readonly stops: number | null })[]
 }
 
 /** What the row named `pass` was taken beside. */
@@ -32,11 +40,15 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
             pass.operation_key AS "operationKey",
             pass.standard_uncertainty AS "standardUncertainty", pass.state,
             pass.set_on_part_id AS "setOnPartId", pass.set_on_feature AS "setOnFeature",
+            pass.setting_temperature AS "settingTemperature", pass.part_temperature AS "partTemperature",
+            pass.room_temperature AS "roomTemperature", pass.material,
+            coalesce(checked.checks, '[]') AS "zeroChecks",
             coalesce(counting.readings, '[]') AS readings, coalesce(neighbour.beside, '[]') AS beside
        FROM (SELECT DISTINCT ON (part_id, feature) *
                FROM pass WHERE job_id = $1 ORDER BY part_id, feature, number DESC) AS pass
        LEFT JOIN LATERAL (
-              SELECT json_agg(json_build_object('id', reading.id, 'point', reading.point, 'value', reading.value)
+              SELECT json_agg(json_build_object('id', reading.id, 'point', reading.point, 'value', reading.value,
+                                                'byBlades', reading.by_blades, 'stops', reading.stops)
                               ORDER BY reading.point) AS readings
                 FROM reading
                WHERE reading.pass_id = pass.id
@@ -47,13 +59,30 @@ export async function loadPasses(database: Queryable, jobId: string): Promise<Ev
                           AND correction.point = reading.point)
             ) AS counting ON true
        LEFT JOIN LATERAL (${besideOfPass}) AS neighbour ON true
+       LEFT JOIN LATERAL (
+              SELECT json_agg(json_build_object('deviation', zero_check.deviation, 'allowed', zero_check.allowed)) AS checks
+                FROM zero_check_pass
+                JOIN zero_check ON zero_check.id = zero_check_pass.zero_check_id
+               WHERE zero_check_pass.pass_id = pass.id
+            ) AS checked ON true
       ORDER BY pass.part_id, pass.feature`,
     [jobId],
   )
-  return rows.map(({ setOnPartId, setOnFeature, ...pass }) => ({
+  return rows.map(({
+    setOnPartId, setOnFeature, settingTemperature, partTemperature, roomTemperature, material, zeroChecks, readings, ...pass
+  }) => ({
     ...pass,
     setOn: setOnPartId === null || setOnFeature === null ? null : {
       partId: setOnPartId, feature: setOnFeature,
     },
+    warmth: warmthOf({
+      temperatures: partTemperature === null || roomTemperature === null ? null : {
+        part: partTemperature, room: roomTemperature,
+      },
+      setting: { temperature: settingTemperature },
+      material,
+    }),
+    isVoid: zeroChecks.some(hasDrifted),
+    readings: readings.map(({ byBlades, stops, ...reading }) => (byBlades ? { ...reading, blades: { stops } } : reading)),
   }))
 }

@@ -88,8 +88,8 @@ function stateOf(
 }
 
 /**
- * Features whose latest pass is not full, was taken in another state than they ask for or beside what is no
- * longer there, or belongs to an earlier step: what a bore measured as it came in says nothing of what honing made of it. Also a feature
+ * Features whose latest pass is not full, is void because its gauge had drifted, was taken in another state than
+ * they ask for or beside what is no longer there, or belongs to an earlier step: what a bore measured as it came in says nothing of what honing made of it. Also a feature
  * without limits is to be recorded.
  */
 function unmeasuredOf(
@@ -101,6 +101,7 @@ function unmeasuredOf(
     const pass = evidence.passes.find(({ partId, feature }) =>
       partId === partAt.get(definition.place) && feature === definition.feature)
     return pass === undefined
+      || pass.isVoid === true
       || before.has(pass.operationKey)
       || !deriveFeature(definition, pass).complete
       || definition.state.some((state) => !pass.state.includes(state))

@@ -1,7 +1,7 @@
 import type { PoolClient } from 'pg'
 import { appendSeal } from '../seals/seal.ts'
 
-export type ReOpeningCause = 'correction' | 'new-pass' | 'moved-part' | 'plan' | 'observation' | 'owner'
+export type ReOpeningCause = 'correction' | 'new-pass' | 'moved-part' | 'plan' | 'observation' | 'owner' | 'zero-drift'
 
 /** A live sign-off and the operation it signed. */
 export interface LiveSignOff {

@@ -19,6 +19,7 @@ export function checkSignOffs(job: StoredJob, opened: readonly OpenedSeal[], bla
     const complain = (sentence: string) => blame(step, `seal ${number}: ${sentence}`)
     checkSignOff(stored, number, content, complain)
     checkReadings(job, stored, content, complain)
+    checkZeros(job, content, complain)
     checkTicks(job, content, complain)
     checkRecords(job, content, complain)
     checkLimits(job, content, complain)
@@ -74,7 +75,8 @@ function checkReadings(
       continue
     }
     const { superseded, ...reading } = kept
-    const differing = (Object.keys(sealed) as (keyof typeof sealed)[]).filter(
+    const fields = new Set([...Object.keys(sealed), ...Object.keys(reading)] as (keyof typeof sealed)[])
+    const differing = [...fields].filter(
       (field) => sealed[field] !== reading[field],
     )
     for (const field of differing) {
@@ -83,6 +85,13 @@ function checkReadings(
       )
     }
     if (superseded && !isReOpened) complain(`${name} was corrected and the signature still stands`)
+  }
+}
+
+function checkZeros(job: StoredJob, { zeros }: SignOffPayload, complain: Complain): void {
+  for (const sealed of zeros?.checked ?? []) {
+    const kept = job.zeroChecks.get(sealed.id)
+    if (kept === undefined || !areEqual(kept, sealed)) complain(`the zero of gauge ${sealed.gauge} was not checked as it was sealed`)
   }
 }
 

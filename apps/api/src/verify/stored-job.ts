@@ -1,4 +1,5 @@
-import type { SealedReading } from '../bench/relied-readings.ts'
+import { sealedColumns, sealedReading, type SealedReading } from '../bench/relied-readings.ts'
+import type { SealedZero } from '../bench/sealed-zeros.ts'
 import type { WithoutNetwork } from '../bench/sign-off-payload.ts'
 import type { Queryable } from '../database/queryable.ts'
 import type { SealedInspection } from '../inspections/sealed-inspections.ts'
@@ -20,6 +21,7 @@ export interface StoredJob {
   }[]
   readonly signOffs: readonly StoredSignOff[]
   readonly readings: ReadonlyMap<string, StoredReading>
+  readonly zeroChecks: ReadonlyMap<string, SealedZero>
   readonly observations: ReadonlyMap<string, StoredObservation>
   readonly inspections: ReadonlyMap<string, StoredInspection>
   readonly lots: ReadonlyMap<string, SealedLot>
@@ -88,9 +90,8 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
     `SELECT number, kind, payload, previous, hash, sealed_at AS "sealedAt"
        FROM seal WHERE job_id = $1 ORDER BY number`,
   )
-  const readings = await rows<StoredReading>(
-    `SELECT reading.id, part.mark AS part, pass.feature, pass.number AS pass, reading.point, reading.value,
-            reading.typed, gauge.mark AS gauge, reading.person_id AS person,
+  const readings = await rows<Parameters<typeof sealedReading>[0] & { superseded: boolean }>(
+    `SELECT ${sealedColumns},
             EXISTS (SELECT FROM reading AS correction WHERE correction.supersedes = reading.id
                        AND correction.pass_id = reading.pass_id
                        AND correction.point = reading.point) AS superseded
@@ -115,6 +116,10 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
   const photographs = await rows<SealedPhotograph>(
     `SELECT id, encode(sha256(bytes), 'hex') AS sha256, subject, subject_key AS "subjectKey"
        FROM photograph WHERE job_id = $1`,
+  )
+  const zeroChecks = await rows<SealedZero>(
+    `SELECT zero_check.id, gauge.mark AS gauge, zero_check.deviation, zero_check.allowed, zero_check.person_id AS person
+       FROM zero_check JOIN gauge ON gauge.id = zero_check.gauge_id WHERE zero_check.job_id = $1`,
   )
   const signOffs = await rows<Omit<StoredSignOff, 'withoutNetwork'> & {
     signedOnDeviceAt: Date | null; confirmed: { person: string; at: string }[] | null
@@ -144,7 +149,8 @@ export async function loadStoredJob(database: Queryable, jobId: string): Promise
         confirmed: confirmed.map(({ person, at }) => ({ person, at: new Date(at).toISOString() })),
       },
     })),
-    readings: byId(readings),
+    readings: byId(readings.map(({ superseded, ...row }) => ({ ...sealedReading(row), superseded }))),
+    zeroChecks: byId(zeroChecks),
     observations: new Map(observations.map(({ since, ...observation }) => [
       observation.id, { ...observation, ...(since === null ? {} : { since: since.toISOString() }) },
     ])),

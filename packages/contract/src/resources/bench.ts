@@ -1,3 +1,4 @@
+import { materialNames } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue, Day, Id, Instant, Line, Text } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
@@ -85,11 +86,25 @@ export const readQueue = route({
   problems: ['not-found'],
 })
 
+/** Thousandths of a °C. */
+const Temperature = z.int().min(-40_000).max(250_000)
+
+/** What a comparator was set to zero on, and how warm that was where it is told. */
+export const GaugeSetting = z.object({ size: BaseValue, temperature: Temperature.nullable() })
+
+/** How warm part and room were when the pass was begun; gauges are as warm as the room. */
+export const Temperatures = z.object({ part: Temperature, room: Temperature })
+
 export const Reading = z.object({
   id: Id,
   point: z.string(),
   value: BaseValue,
+  /** Of feelers, the blade that did not enter; null where none was tried, left out for any other gauge. */
+  blades: z.object({ stops: BaseValue.nullable() }).exactOptional(),
   typed: z.string(),
+  /** It was unlikely, and whoever typed it stood by it, with a note where it was beyond belief. */
+  confirmed: z.boolean(),
+  note: z.string().nullable(),
   supersedes: Id.nullable(),
   reason: z.string().nullable(),
   by: z.string(),
@@ -111,6 +126,14 @@ export const Pass = z.object({
   setOn: z.object({ partId: Id, feature: z.string() }).nullable(),
   /** What was in place while it was taken; absent where that was not recorded. */
   beside: z.array(z.object({ partId: Id, feature: z.string().nullable(), pass: z.int() })).exactOptional(),
+  setting: GaugeSetting.nullable(),
+  temperatures: Temperatures.nullable(),
+  /** What its part is made of, so that its readings are corrected to 20 °C; null where they are taken as read. */
+  material: z.enum(materialNames).nullable(),
+  /** The latest zero check of its gauge that speaks of it; null while the gauge was not put back on its setting. */
+  zero: z.object({ deviation: BaseValue, allowed: BaseValue, by: z.string(), checkedAt: Instant }).nullable(),
+  /** Its gauge had drifted: it was read, and does not count. */
+  isVoid: z.boolean(),
   by: z.string(),
   openedAt: Instant,
   /** All readings, superseded ones included, oldest first. */
@@ -174,6 +197,10 @@ export const readOperation = route({
     passes: z.array(Pass),
     verdicts: z.array(Verdict),
     gauges: z.array(Gauge),
+    /** Nominal bore of the engine, for what goes by it. */
+    bore: BaseValue,
+    /** What the parts in each place are made of, where their readings can be corrected to 20 °C. */
+    materials: z.record(z.string(), z.enum(materialNames)),
     observations: z.array(ObservationState),
     /** Every result of the areas tested here, the oldest first. */
     inspections: z.array(InspectionResult),
@@ -213,6 +240,8 @@ export const takeReadings = route({
       gaugeId: Id,
       state: z.array(MeasuringState),
       setOn: z.object({ partId: Id, feature: Line(80) }).nullable(),
+      setting: GaugeSetting.nullable().exactOptional().describe('What a comparator was set to zero on.'),
+      temperatures: Temperatures.nullable().exactOptional(),
     }),
     readings: z
       .array(
@@ -224,8 +253,10 @@ export const takeReadings = route({
           supersedes: Id.nullable(),
           reason: Text(500).nullable(),
           deviceAt: Instant.nullable(),
-          /** The machinist looked at an unlikely value and stands by it. */
-          confirmed: z.boolean(),
+          blades: z.object({ stops: BaseValue.nullable() }).exactOptional()
+            .describe('Feelers: the blade that did not enter; null where none was tried.'),
+          confirmed: z.boolean().describe('The machinist looked at an unlikely value and stands by it.'),
+          note: Text(500).nullable().exactOptional().describe('Why a value beyond belief is right.'),
         }),
       )
       .min(1)
@@ -241,6 +272,32 @@ export const takeReadings = route({
     'pass-not-latest', 'reading-not-latest', 'gauge-out-of-date', 'gauge-unfit', 'length-too-fine', 'value-implausible',
     'value-out-of-range',
   ],
+})
+
+export const checkZero = route({
+  method: 'POST',
+  path: '/api/jobs/:id/zero-checks',
+  summary: 'What a gauge shows on its setting after it was read: a drifted zero voids what it read since its last good one',
+  who: ['machinist', 'owner'],
+  status: 201,
+  params: z.object({ id: Id }),
+  body: z.object({
+    id: Id,
+    gaugeId: Id,
+    deviation: BaseValue,
+    typed: Line(40),
+  }),
+  answer: z.object({
+    hasDrifted: z.boolean(),
+    allowed: BaseValue,
+    /** How many passes it speaks of. */
+    passes: z.int(),
+    /** Operations that were signed and relied on what is void now. */
+    reopened: z.array(z.object({ key: z.string(), title: z.string() })),
+    /** Other jobs on which the same gauge read since its last good zero there: they want a check of their own. */
+    alsoRead: z.array(z.object({ jobNumber: z.int(), operationKey: z.string(), operationTitle: z.string() })),
+  }),
+  problems: ['not-found', 'job-closed', 'gauge-unfit', 'value-implausible', 'already-exists', 'length-unreadable', 'length-not-exact'],
 })
 
 export const observe = route({

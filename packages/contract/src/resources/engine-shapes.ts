@@ -1,5 +1,6 @@
 import {
-  arrangements, camshaftPlaces, coolings, headMaterials, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials, rotations, viewerSides,
+  arrangements, blockMaterials, camshaftPlaces, coolings, headMaterials, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials,
+  rotations, viewerSides,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue, Line } from '../primitives.ts'
@@ -25,6 +26,7 @@ export const EngineSpecification = z.object({
   rotation: z.enum(rotations),
   pinSharing: z.enum(pinSharings),
   cooling: z.enum(coolings),
+  block: z.enum(blockMaterials).exactOptional(),
   bore: BaseValue,
   stroke: BaseValue,
   deckHeight: BaseValue,

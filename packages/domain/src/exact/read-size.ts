@@ -67,6 +67,14 @@ function readDeviation(text: string, unit: ReaderUnit, { size, sense }: NonNulla
   return { value, shown, blades: null, echo: sayDeviation(shown, size, unit) }
 }
 
+/**
+ * What a comparator shows on its setting, off zero, in tenths or microns as a deviation is typed.
+ * @throws DomainError as parseLength
+ */
+export function readZero(text: string, unit: ReaderUnit, sense: GaugeSense): Nanometres {
+  return readDeviation(text, unit, { size: 0, sense }).value
+}
+
 /** A deviation in words, so that a sign read the wrong way shows: “0.0004 in larger than 4.0300 in.” */
 export function sayDeviation(deviation: number, settingSize: number, unit: ReaderUnit): string {
   const set = sayLength(settingSize, unit)

@@ -10,6 +10,19 @@ export interface Warmth {
   readonly material: MaterialName
 }
 
+/** What a pass tells of temperature, in thousandths of a °C. */
+export interface TemperatureTold {
+  readonly temperatures: { readonly part: number; readonly room: number } | null
+  readonly setting: { readonly temperature: number | null } | null
+  readonly material: MaterialName | null
+}
+
+/** By what the sizes of a pass are corrected; null where they are taken as read. */
+export function warmthOf({ temperatures, setting, material }: TemperatureTold): Warmth | null {
+  if (temperatures === null || material === null) return null
+  return { part: temperatures.part, gauge: setting?.temperature ?? temperatures.room, material }
+}
+
 /**
  * A reading at 20 °C: the gauge, of gauge steel, has grown with its own temperature and shows too little, the part with
  * its own and shows too much. Whole nanometres, half to even.

@@ -33,3 +33,4 @@ export const materials = {
 } as const satisfies Record<string, Material>
 
 export type MaterialName = keyof typeof materials
+export const materialNames = Object.keys(materials) as readonly MaterialName[] as readonly [MaterialName, ...MaterialName[]]

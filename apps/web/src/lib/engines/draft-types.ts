@@ -1,5 +1,7 @@
 import type { EngineModel } from '@tenths/contract'
-import type { CamshaftPlace, EngineSpecification, HeadMaterial, PartsSpecification, RingGroove } from '@tenths/domain'
+import type {
+  BlockMaterial, CamshaftPlace, EngineSpecification, HeadMaterial, PartsSpecification, RingGroove,
+} from '@tenths/domain'
 import type { z } from 'zod'
 
 export type Model = z.infer<typeof EngineModel>
@@ -8,6 +10,7 @@ export type Model = z.infer<typeof EngineModel>
 export interface EngineDraft extends Pick<
   EngineSpecification, 'name' | 'arrangement' | 'numbering' | 'rotation' | 'pinSharing' | 'cooling'
 > {
+  block: BlockMaterial | 'not-told'
   cylinders: string
   /** Degrees. */
   bankAngle: string

@@ -49,6 +49,12 @@ export const headMaterials = [
   { value: 'unknown', title: 'Not known yet' },
 ] as const
 
+export const blocks = [
+  { value: 'not-told', title: 'Not told', hint: 'Readings are taken as they are read' },
+  { value: 'iron', title: 'Iron', hint: 'Readings are corrected to 20 °C' },
+  { value: 'aluminium-with-liners', title: 'Aluminium with liners', hint: 'Soaked, not corrected' },
+] as const
+
 export const alloys = [
   { value: 'cast', title: 'Cast' },
   { value: 'hypereutectic', title: 'Hypereutectic' },

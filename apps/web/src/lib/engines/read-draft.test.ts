@@ -23,6 +23,13 @@ describe('an engine that is typed', () => {
     expect(Object.keys(problems ?? {}).sort()).toEqual(['engine.bore', 'engine.name', 'engine.stroke'])
   })
 
+  it('says what its block is made of once somebody told', () => {
+    expect(readEngine(engine, 'inch').value).not.toHaveProperty('block')
+    const { value } = readEngine({ ...engine, block: 'iron' }, 'inch')
+    expect(value).toMatchObject({ block: 'iron' })
+    expect(value && engineDraftOf(value, 'inch').block).toBe('iron')
+  })
+
   it('has no banks when it stands in line', () => {
     const { value } = readEngine({ ...engine, arrangement: 'inline', cylinders: '4' }, 'inch')
     expect(value).toMatchObject({ bankAngle: 0, firstBank: null, pinSharing: 'one-rod', mains: { count: 5 }, rodJournals: { count: 4 } })

@@ -29,6 +29,7 @@ export function readEngine(draft: EngineDraft, unit: ReaderUnit): Read<Model['sp
     rotation: draft.rotation,
     pinSharing: hasBanks ? draft.pinSharing : 'one-rod',
     cooling: draft.cooling,
+    ...(draft.block !== 'not-told' && { block: draft.block }),
     bore: figures.length('engine.bore', draft.bore),
     stroke: figures.length('engine.stroke', draft.stroke),
     deckHeight: figures.length('engine.deckHeight', draft.deckHeight),

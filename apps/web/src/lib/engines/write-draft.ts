@@ -11,7 +11,7 @@ const emptyShell = (): ShellDraft => ({ width: '', wall: '', cheekInset: '', edg
 export function emptyEngine(): EngineDraft {
   return {
     name: '', arrangement: 'v', cylinders: '8', bankAngle: '90', numbering: 'by-bank', firstBank: 'viewer-right',
-    leadingBank: 'viewer-right', rotation: 'clockwise', pinSharing: 'two-plain-rods', cooling: 'water',
+    leadingBank: 'viewer-right', rotation: 'clockwise', pinSharing: 'two-plain-rods', cooling: 'water', block: 'not-told',
     bore: '', stroke: '', deckHeight: '', mains: emptyJournals(), rodJournals: emptyJournals(),
     valveTrain: { camshaft: 'in-block', intakeValves: '1', exhaustValves: '1' }, head: { material: 'unknown', bolts: '' },
   }
@@ -43,6 +43,7 @@ export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit):
     bankAngle: String(engine.bankAngle / 1000),
     firstBank: engine.firstBank ?? 'viewer-right',
     leadingBank: engine.leadingBank ?? 'viewer-right',
+    block: engine.block ?? 'not-told',
     bore: lengthText(engine.bore, unit),
     stroke: lengthText(engine.stroke, unit),
     deckHeight: lengthText(engine.deckHeight, unit),

@@ -1,10 +1,10 @@
-import type { FeatureDefinition } from '@tenths/domain'
-import { featureKey } from '@tenths/domain'
+import type { Doubt, FeatureDefinition } from '@tenths/domain'
+import { doubtsOfTaken, featureKey, readsBlades } from '@tenths/domain'
 import { newId } from '../../api/call.ts'
 import { shopDay } from '../../days.ts'
 import { deviceTime } from '../device/device-time.ts'
 import { session } from '../../session.svelte.ts'
-import { resolutionOf } from '../gauges/fitness.ts'
+import { resolutionOf, senseOf } from '../gauges/fitness.ts'
 import type { InHand } from '../gauges/in-hand.svelte.ts'
 import { cellTitle, nextEmptyCell, type Cell } from '../grid/cells.ts'
 import type { ReadingTable } from '../grid/tables.ts'
@@ -12,13 +12,14 @@ import { passToFill } from '../readings/pass-to-fill.ts'
 import { latestPass } from '../readings/passes.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
-import { partIn, type Pass } from '../sheet/operation-sheet.ts'
-import { expectedAt } from '../verdicts/of-feature.ts'
+import { partIn, type Pass, type Reading } from '../sheet/operation-sheet.ts'
 import {
-  beginCorrection, doubt, draftAt, enter, giveReason, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
+  beginCorrection, doubt, draftAt, enter, giveNote, giveReason, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
   type EntryState,
 } from './entry-state.ts'
-import { readEntry } from './read-entry.ts'
+import { doubleSend, type JustEntered } from './double-send.ts'
+import { mergeDoubts } from './merge-doubts.ts'
+import { readEntry, type EntryContext } from './read-entry.ts'
 import { typeKey, type PadKey } from './type-key.ts'
 
 const cannotKeep = 'This device cannot keep more values at the moment: see the notice at the top.'
@@ -32,6 +33,9 @@ export class EntryDesk {
   focusOn = $state<string | null>(null)
   /** Counts the values entered, so that whoever reads aloud knows when to speak. */
   entered = $state(0)
+  /** The value entered last, said in full where it was typed in short: the eye checks it while the hand goes on. */
+  lastStored = $state.raw<{ readonly cell: Cell; readonly echo: string | null } | null>(null)
+  #justEntered: JustEntered | null = null
 
   constructor(sheet: BenchSheet, inHand: InHand) {
     this.sheet = sheet
@@ -67,7 +71,15 @@ export class EntryDesk {
   goTo(key: string): void { this.state = moveTo(this.state, key) }
   type(key: string, text: string): void { this.state = typeText(this.state, key, text) }
   reason(text: string): void { this.state = giveReason(this.state, text) }
+  note(key: string, text: string): void { this.state = giveNote(this.state, key, text) }
   giveUp(key: string): void { this.state = giveUp(this.state, key) }
+
+  /** Figures that come from elsewhere on the page: a gauge types wherever the cursor is. */
+  append(text: string): void {
+    const cell = this.current
+    if (cell === null || !this.isOpen(cell.key)) return
+    this.type(cell.key, (draftAt(this.state, cell.key)?.text ?? '') + text)
+  }
 
   press(key: PadKey): void {
     const cell = this.current
@@ -110,21 +122,60 @@ export class EntryDesk {
     if (!benchOutbox.canKeep) return this.#refuse(cell, cannotKeep)
     const pass = this.#passFor(cell)
     if (typeof pass === 'string') return this.#refuse(cell, pass)
-    const gauge = this.inHand.gaugeFor(cell.feature.quantity)
-    const entry = readEntry(draft.text, {
-      quantity: cell.feature.quantity,
-      unit: session.unit,
-      nominal: pass.setOn === null ? cell.feature.nominal : null,
-      expected: expectedAt(this.sheet.answer.requirements, cell.feature),
-      resolution: gauge && resolutionOf(gauge),
-    })
+    const entry = readEntry(draft.text, this.#contextOf(cell, pass))
     if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
-    const isConfirmed = draft.doubt?.outcome === 'ask'
-    if (entry.doubt !== null && !isConfirmed) {
-      this.state = doubt(this.state, cell.key, entry.doubt)
+    const now = { value: entry.value, at: performance.now() }
+    const found = mergeDoubts([...this.#doubtsOf(cell, pass, entry.value), ...doubleSend(this.#justEntered, now, session.unit)])
+    const isStoodBy = draft.doubt !== null && (draft.doubt.outcome === 'ask' || draft.note.trim() !== '')
+    if (found !== null && !(isStoodBy && found.outcome === draft.doubt?.outcome)) {
+      this.state = doubt(this.state, cell.key, found)
       return
     }
-    this.#store(cell, pass, { value: entry.value, typed: draft.text.trim(), confirmed: isConfirmed })
+    // A value in the wrong unit is not too fine for the gauge: what is really wrong with it was said first.
+    if (entry.tooFine !== null) return this.#refuse(cell, entry.tooFine)
+    this.#justEntered = now
+    this.#store(cell, pass, {
+      value: entry.value, blades: entry.blades, typed: draft.text.trim(), confirmed: found !== null,
+      note: found === null ? null : draft.note.trim() || null,
+    })
+    this.lastStored = { cell, echo: entry.echo }
+  }
+
+  /** What the text in a cell would be in full; null while it is no value, or is typed in full. */
+  echoOf(cell: Cell, text: string): string | null {
+    const pass = this.#passFor(cell)
+    if (typeof pass === 'string' || text.trim() === '') return null
+    const entry = readEntry(text, this.#contextOf(cell, pass))
+    return entry.kind === 'value' ? entry.echo : null
+  }
+
+  #contextOf({ feature }: Cell, pass: Omit<Pass, 'readings'>): EntryContext {
+    const gauge = this.inHand.gaugeFor(feature.quantity)
+    return {
+      quantity: feature.quantity,
+      typing: {
+        unit: session.unit,
+        shape: feature.shape,
+        nominal: pass.setOn === null ? feature.nominal : null,
+        setting: pass.setting === null || gauge === null ? null : { size: pass.setting.size, sense: senseOf(gauge) },
+        readsBlades: gauge !== null && readsBlades(gauge.kind),
+      },
+      resolution: gauge && resolutionOf(gauge),
+    }
+  }
+
+  /** What speaks against a value: the same questions, of the same facts, as the service asks. */
+  #doubtsOf({ feature, point }: Cell, pass: Omit<Pass, 'readings'>, value: number): readonly Doubt[] {
+    const { operation, features, requirements, placed, bore } = this.sheet.answer
+    const { setting, temperatures } = pass
+    return doubtsOfTaken({
+      definition: this.sheet.planned(feature), point: point.key, value, passNumber: pass.number, isSetOnMate: pass.setOn !== null,
+      isCoated: pass.state.includes('coated'), settingSize: setting?.size ?? null,
+      opensPass: this.sheet.openPass(feature) === null,
+      warmth: temperatures && {
+        part: temperatures.part, gauge: setting?.temperature ?? temperatures.room, material: pass.material,
+      },
+    }, { operation, features, requirements, placed, passes: this.sheet.passes, bore }, session.unit)
   }
 
   #goOn(cell: Cell): void {
@@ -157,6 +208,9 @@ export class EntryDesk {
       partId: partIn(this.sheet.answer, feature.place)?.partId ?? null,
       gauge: this.inHand.gaugeFor(feature.quantity),
       setOn: this.inHand.setOn(feature, this.table),
+      setting: this.#settingFor(feature),
+      temperatures: this.inHand.temperatures,
+      material: this.sheet.answer.materials[feature.place] ?? null,
       states: this.inHand.states,
       today: shopDay(session.person.shop.timeZone),
     })
@@ -171,8 +225,14 @@ export class EntryDesk {
     }
   }
 
+  #settingFor(feature: FeatureDefinition): Pass['setting'] {
+    const gauge = this.inHand.gaugeFor(feature.quantity)
+    return this.table === null || gauge === null ? null : this.inHand.settingFor(this.table, gauge)
+  }
+
   #store(
-    cell: Cell, pass: Omit<Pass, 'readings'>, said: { value: number; typed: string; confirmed: boolean },
+    cell: Cell, pass: Omit<Pass, 'readings'>,
+    said: Pick<Reading, 'value' | 'typed' | 'confirmed' | 'note'> & { readonly blades: Reading['blades'] | null },
   ): void {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingIn(cell.key)
@@ -188,6 +248,9 @@ export class EntryDesk {
         point: cell.point.key,
         value: said.value,
         typed: said.typed,
+        confirmed: said.confirmed,
+        note: said.note,
+        ...(said.blades && { blades: said.blades }),
         supersedes: correction && (former?.id ?? null),
         reason: correction && correction.reason.trim(),
         by,

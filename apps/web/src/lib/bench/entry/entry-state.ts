@@ -5,9 +5,13 @@ export interface Draft {
   readonly text: string
   /** Why the text is no value; the cell keeps text and focus. */
   readonly sentence: string | null
-  /** Why the value is unlikely; another Enter stands by it. */
+  /** Why the value is unlikely; another Enter stands by it, and a note where it is beyond belief. */
   readonly doubt: Doubt | null
+  /** Why a value beyond belief is right. */
+  readonly note: string
 }
+
+const unsaid = { sentence: null, doubt: null, note: '' } as const
 
 /** A value that was false: its cell takes another, with the reason. */
 export interface Correction {
@@ -41,19 +45,25 @@ export function moveTo(state: EntryState, cell: string): EntryState {
 
 /** Text as it is typed: what was said about the former text is void. */
 export function typeText(state: EntryState, cell: string, text: string): EntryState {
-  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { text, sentence: null, doubt: null } } }
+  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { text, ...unsaid } } }
 }
 
 /** The text is no value, or the service refused it: it stays, with the sentence, and the focus stays. */
 export function refuse(state: EntryState, cell: string, sentence: string, text?: string): EntryState {
   const kept = text ?? state.drafts[cell]?.text ?? ''
-  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { text: kept, sentence, doubt: null } } }
+  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { ...unsaid, text: kept, sentence } } }
 }
 
 /** The value is unlikely: it stays until it is confirmed or typed anew. */
 export function doubt(state: EntryState, cell: string, found: Doubt, text?: string): EntryState {
   const kept = text ?? state.drafts[cell]?.text ?? ''
-  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { text: kept, sentence: null, doubt: found } } }
+  return { ...state, current: cell, drafts: { ...state.drafts, [cell]: { ...unsaid, note: state.drafts[cell]?.note ?? '', text: kept, doubt: found } } }
+}
+
+/** Why a value beyond belief is right, in the words of whoever read it. */
+export function giveNote(state: EntryState, cell: string, note: string): EntryState {
+  const draft = state.drafts[cell]
+  return draft === undefined ? state : { ...state, drafts: { ...state.drafts, [cell]: { ...draft, note } } }
 }
 
 /** The value is on its way: its draft is gone, the focus goes on. */

@@ -1,20 +1,24 @@
 import { nanometresOf } from '@tenths/domain'
 import { describe, expect, it } from 'vitest'
 import {
-  beginCorrection, doubt, draftAt, enter, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
+  beginCorrection, doubt, draftAt, enter, giveNote, giveUp, moveTo, refuse, startEntry, stepBack, typeText,
 } from './entry-state.ts'
+import { doubleSend } from './double-send.ts'
+import { mergeDoubts } from './merge-doubts.ts'
 import { readEntry, type EntryContext } from './read-entry.ts'
 import { typeKey } from './type-key.ts'
 
 const dial = { display: 'analogue', division: nanometresOf(2_540) } as const
 const bore: EntryContext = {
-  quantity: 'length', unit: 'inch', nominal: 102_362_000, expected: null, resolution: dial,
+  quantity: 'length', resolution: dial,
+  typing: { unit: 'inch', shape: 'hole', nominal: 102_362_000, setting: null, readsBlades: false },
 }
+const plain = { kind: 'value', blades: null, echo: null, tooFine: null }
 
 describe('a typed value', () => {
   it('is read in the reader’s unit, or in the unit it names', () => {
-    expect(readEntry('4.0305', bore)).toEqual({ kind: 'value', value: 102_374_700, doubt: null })
-    expect(readEntry('102.3747 mm', bore)).toEqual({ kind: 'value', value: 102_374_700, doubt: null })
+    expect(readEntry('4.0305', bore)).toEqual({ ...plain, value: 102_374_700 })
+    expect(readEntry('102.3747 mm', bore)).toEqual({ ...plain, value: 102_374_700 })
   })
 
   it('that is no number is refused with a sentence', () => {
@@ -22,24 +26,31 @@ describe('a typed value', () => {
     expect(readEntry('  ', bore)).toMatchObject({ kind: 'unreadable' })
   })
 
-  it('in the wrong unit is doubted before anything is said of its fineness', () => {
-    expect(readEntry('102.3747', bore)).toMatchObject({ kind: 'value', doubt: { outcome: 'block', rule: 'unit' } })
-  })
-
-  it('finer than half a division of its dial is refused', () => {
-    expect(readEntry('4.03051', bore)).toMatchObject({ kind: 'unreadable', sentence: expect.stringContaining('half a division') })
-    expect(readEntry('4.03055', bore)).toMatchObject({ kind: 'value', doubt: null })
-  })
-
-  it('of a clearance far from the usual is only asked about', () => {
-    const clearance = { ...bore, nominal: null, expected: 17_780 }
-    expect(readEntry('0.0070', clearance)).toMatchObject({ kind: 'value', doubt: { outcome: 'ask' } })
-    expect(readEntry('0.0004', clearance)).toEqual({ kind: 'value', value: 10_160, doubt: null })
+  it('finer than half a division of its dial is told so: of a comparator what the dial shows counts, not the size', () => {
+    expect(readEntry('4.03051', bore)).toMatchObject({ tooFine: expect.stringContaining('half a division') })
+    expect(readEntry('4.03055', bore)).toMatchObject({ tooFine: null })
+    const set = { ...bore, typing: { ...bore.typing, setting: { size: 102_362_001, sense: 'plus-is-larger' } } } as const
+    expect(readEntry('+1.5', set)).toMatchObject({ value: 102_365_811, tooFine: null, echo: expect.stringContaining('larger than') })
   })
 
   it('of a torque is read in the torque unit of the reader', () => {
-    const torque = { ...bore, quantity: 'torque', unit: 'millimetre', nominal: null, resolution: null } as const
+    const torque = { quantity: 'torque', typing: { ...bore.typing, unit: 'millimetre' }, resolution: null } as const
     expect(readEntry('65', torque)).toMatchObject({ kind: 'value', value: 65_000 })
+  })
+})
+
+describe('doubts about one value', () => {
+  const ask = { outcome: 'ask', rule: 'sign', sentence: 'Plus or minus?' } as const
+  const block = { outcome: 'block', rule: 'pair', sentence: 'Swapped?' } as const
+  it('are one question, and what is beyond belief comes first', () => {
+    expect(mergeDoubts([])).toBeNull()
+    expect(mergeDoubts([ask, { ...ask, sentence: 'Sure?' }])).toMatchObject({ outcome: 'ask', sentence: 'Plus or minus? Sure?' })
+    expect(mergeDoubts([ask, block])).toMatchObject({ outcome: 'block', sentence: 'Swapped?' })
+  })
+  it('ask about the same value twice at once, and about nothing slower than a gauge that sends twice', () => {
+    const twice = (value: number, at: number) => doubleSend({ value: 7, at: 1_000 }, { value, at }, 'inch').map(({ rule }) => rule)
+    expect([twice(7, 1_100), twice(7, 1_200), twice(8, 1_100)]).toEqual([['double-send'], [], []])
+    expect(doubleSend(null, { value: 7, at: 0 }, 'inch')).toEqual([])
   })
 })
 
@@ -56,7 +67,7 @@ describe('what is being typed', () => {
   it('stays, with the focus, when it is refused', () => {
     const state = refuse(typeText(startEntry('a'), 'a', '4..03'), 'a', 'No length.')
     expect(state.current).toBe('a')
-    expect(draftAt(state, 'a')).toEqual({ text: '4..03', sentence: 'No length.', doubt: null })
+    expect(draftAt(state, 'a')).toEqual({ text: '4..03', sentence: 'No length.', doubt: null, note: '' })
   })
 
   it('stays in its cell while another cell is filled', () => {
@@ -71,6 +82,15 @@ describe('what is being typed', () => {
     const found = { outcome: 'ask', rule: 'unit', sentence: 'Sure?' } as const
     const state = typeText(doubt(typeText(startEntry('a'), 'a', '102'), 'a', found), 'a', '102.')
     expect(draftAt(state, 'a')?.doubt).toBeNull()
+  })
+})
+
+describe('a value beyond belief', () => {
+  it('keeps its text and the note that is being written until both are right', () => {
+    const found = { outcome: 'block', rule: 'pair', sentence: 'Swapped?' } as const
+    const state = giveNote(doubt(typeText(startEntry('a'), 'a', '4.02'), 'a', found), 'a', 'Smaller piston to come.')
+    expect(draftAt(doubt(state, 'a', found), 'a')).toMatchObject({ text: '4.02', note: 'Smaller piston to come.', doubt: found })
+    expect(draftAt(typeText(state, 'a', '4.03'), 'a')).toMatchObject({ note: '', doubt: null })
   })
 })
 

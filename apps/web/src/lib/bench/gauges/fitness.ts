@@ -1,4 +1,4 @@
-import type { FeatureDefinition, GaugeResolution } from '@tenths/domain'
+import type { FeatureDefinition, GaugeResolution, GaugeSense } from '@tenths/domain'
 import { nanometresOf } from '@tenths/domain'
 import type { Gauge } from '../sheet/operation-sheet.ts'
 
@@ -14,4 +14,9 @@ export function whyNot(gauge: Gauge, feature: Pick<FeatureDefinition, 'quantity'
 export function resolutionOf(gauge: Gauge): GaugeResolution | null {
   if (gauge.quantity !== 'length') return null
   return { display: gauge.analogue ? 'analogue' : 'digital', division: nanometresOf(gauge.resolution) }
+}
+
+/** Which way the gauge counts. */
+export function senseOf({ clockwiseIsSmaller }: Gauge): GaugeSense {
+  return clockwiseIsSmaller ? 'plus-is-smaller' : 'plus-is-larger'
 }

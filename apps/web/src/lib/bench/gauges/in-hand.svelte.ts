@@ -3,8 +3,9 @@ import { SvelteMap, SvelteSet } from 'svelte/reactivity'
 import { rememberedGauge, rememberGauge } from '../device/remembered.ts'
 import type { ReadingTable } from '../grid/tables.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
-import { partIn, type Gauge } from '../sheet/operation-sheet.ts'
+import { partIn, type Gauge, type Pass } from '../sheet/operation-sheet.ts'
 import { matesOf } from '../verdicts/of-feature.ts'
+import { rememberedSitting, rememberSitting, type Sitting } from './sitting.ts'
 
 /** What is true of every value until it is changed: the gauge in hand, the state of the part, what the gauge was set on. */
 export class InHand {
@@ -12,9 +13,40 @@ export class InHand {
   readonly #chosen = new SvelteMap<Quantity, string>()
   readonly states = new SvelteSet<MeasuringState>()
   readonly #onMate = new SvelteMap<string, boolean>()
+  #sitting = $state.raw<Sitting>({ settings: {}, temperatures: null })
 
   constructor(sheet: BenchSheet) {
     this.#sheet = sheet
+    const { job, operation } = sheet.answer
+    this.#sitting = rememberedSitting(job.id, operation.key, Date.now())
+  }
+
+  /** How warm part and room are, told once for the sitting; null while nobody told. */
+  get temperatures(): Pass['temperatures'] {
+    return this.#sitting.temperatures
+  }
+
+  tellTemperatures(temperatures: Pass['temperatures']): void {
+    this.#tell({ ...this.#sitting, temperatures })
+  }
+
+  /** What the gauge is set to zero on for the features of a table: as told here, else as the table was begun. */
+  settingFor(table: ReadingTable, gauge: Gauge): Pass['setting'] {
+    if (this.isOnMate(table)) return null
+    const told = this.#sitting.settings[settingKey(table, gauge)]
+    if (told !== undefined) return told
+    return table.rows.map(({ feature }) => this.#sheet.openPass(feature))
+      .find((pass) => pass?.gaugeId === gauge.id)?.setting ?? null
+  }
+
+  tellSetting(table: ReadingTable, gauge: Gauge, setting: Pass['setting']): void {
+    this.#tell({ ...this.#sitting, settings: { ...this.#sitting.settings, [settingKey(table, gauge)]: setting } })
+  }
+
+  #tell(sitting: Sitting): void {
+    this.#sitting = sitting
+    const { job, operation } = this.#sheet.answer
+    rememberSitting(job.id, operation.key, sitting, Date.now())
   }
 
   /** The gauge chosen for a quantity: here, else at this bench the last time, else for what is begun at this step. */
@@ -61,4 +93,8 @@ export class InHand {
     const begun = this.#sheet.features.find((feature) => feature.quantity === quantity && this.#sheet.openPass(feature))
     return begun === undefined ? null : (this.#sheet.openPass(begun)?.gaugeId ?? null)
   }
+}
+
+function settingKey(table: ReadingTable, gauge: Gauge): string {
+  return `${table.key}/${gauge.id}`
 }

@@ -93,10 +93,12 @@ class BenchOutbox {
     void this.#outbox.sendAgain(key)
   }
 
-  /** Sends a value that the service found unlikely once more, with a person standing by it. */
-  confirm(key: string): void {
+  /** Sends a value that the service found unlikely once more, with a person standing by it, and a note where that is wanted. */
+  confirm(key: string, note?: string): void {
     const entry = this.entries.find((one) => one.key === key)
-    if (entry?.content.kind === 'reading') this.add({ ...entry.content, confirmed: true }, entry)
+    if (entry?.content.kind !== 'reading') return
+    const { content } = entry
+    this.add({ ...content, confirmed: true, reading: { ...content.reading, confirmed: true, note: note?.trim() || content.reading.note } }, entry)
   }
 
   putAway(key: string, reason: string): void {

@@ -20,14 +20,14 @@ export async function sendWork(work: BenchWork, settings: CallSettings): Promise
 }
 
 function sendReading({ personId, jobId, operationKey, behind, pass, reading, confirmed }: TypedReading, settings: CallSettings) {
-  const { id, partId, feature, number, gaugeId, state, setOn } = pass
+  const { id, partId, feature, number, gaugeId, state, setOn, setting, temperatures } = pass
   return call(takeReadings, {
     params: { id: jobId },
     body: {
       operationKey,
       takenBy: personId,
       ...(behind && { behind }),
-      pass: { id, partId, feature, number, gaugeId, state, setOn },
+      pass: { id, partId, feature, number, gaugeId, state, setOn, setting, temperatures },
       readings: [{
         id: reading.id,
         point: reading.point,
@@ -37,6 +37,8 @@ function sendReading({ personId, jobId, operationKey, behind, pass, reading, con
         reason: reading.reason,
         deviceAt: reading.takenAt,
         confirmed,
+        note: reading.note,
+        ...(reading.blades && { blades: reading.blades }),
       }],
     },
   }, settings)

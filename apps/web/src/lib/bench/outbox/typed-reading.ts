@@ -19,10 +19,14 @@ export interface TypedReading {
   readonly confirmed: boolean
 }
 
+/** What a pass and a reading say of themselves since they are kept: an entry of an older version of the program has none. */
+const untold = { setting: null, temperatures: null, material: null } as const
+
 /** Exactly these fields, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainReading(typed: TypedReading): TypedReading {
   const { personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, pass, reading, confirmed } = typed
   const { id, partId, feature, number, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt } = pass
+  const told = { ...untold, ...pass }
   const { point, value, typed: text, supersedes, reason, takenAt } = reading
   return {
     kind: 'reading', personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, confirmed,
@@ -30,8 +34,17 @@ export function plainReading(typed: TypedReading): TypedReading {
       id, partId, feature, number, operationKey: pass.operationKey, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt,
       state: [...pass.state],
       setOn: pass.setOn && { partId: pass.setOn.partId, feature: pass.setOn.feature },
+      setting: told.setting && { size: told.setting.size, temperature: told.setting.temperature },
+      temperatures: told.temperatures && { part: told.temperatures.part, room: told.temperatures.room },
+      material: told.material,
+      zero: null,
+      isVoid: false,
     },
-    reading: { id: reading.id, point, value, typed: text, supersedes, reason, by: reading.by, takenAt },
+    reading: {
+      id: reading.id, point, value, typed: text, supersedes, reason, by: reading.by, takenAt,
+      confirmed: reading.confirmed, note: reading.note,
+      ...(reading.blades && { blades: { stops: reading.blades.stops } }),
+    },
   }
 }
 

@@ -44,7 +44,7 @@ export function openWorkStore(name = 'tenths-outbox'): OutboxStore<BenchWork> {
       const readable = all.filter(({ version }) => version === entryVersion)
       return {
         entries: readable.map(({ sequence = 0, key, content, state, problem, reason }) =>
-          ({ sequence, key, content, state, problem, reason })),
+          ({ sequence, key, content: plainWork(content), state, problem, reason })),
         unreadable: all.length - readable.length,
       }
     },

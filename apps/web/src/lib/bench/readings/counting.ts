@@ -1,4 +1,4 @@
-import type { CountingReading, FeaturePass } from '@tenths/domain'
+import { warmthOf, type CountingReading, type FeaturePass } from '@tenths/domain'
 import type { Pass, Reading } from '../sheet/operation-sheet.ts'
 
 /** The readings that count: the end of each chain of corrections, in the order in which they were taken. */
@@ -20,7 +20,7 @@ export function supersededAt(pass: Pass, point: string): readonly Reading[] {
 
 /** A pass as the judge wants it. */
 export function toFeaturePass(pass: Pass): FeaturePass {
-  const readings: CountingReading[] = countingReadings(pass.readings).map(({ id, point, value }) => ({ id, point, value }))
+  const readings: CountingReading[] = countingReadings(pass.readings).map(({ id, point, value, blades }) => ({ id, point, value, blades }))
   return {
     partId: pass.partId,
     feature: pass.feature,
@@ -30,5 +30,7 @@ export function toFeaturePass(pass: Pass): FeaturePass {
     setOn: pass.setOn,
     beside: pass.beside ?? [],
     readings,
+    warmth: warmthOf(pass),
+    isVoid: pass.isVoid,
   }
 }

@@ -1,4 +1,4 @@
-import type { FeatureDefinition, MeasuringState } from '@tenths/domain'
+import type { FeatureDefinition, MaterialName, MeasuringState } from '@tenths/domain'
 import { measuringStateTitles } from '@tenths/domain'
 import { whyNot } from '../gauges/fitness.ts'
 import type { Gauge, Pass } from '../sheet/operation-sheet.ts'
@@ -13,13 +13,23 @@ export interface Taking {
   readonly partId: string | null
   readonly gauge: Gauge | null
   readonly setOn: { readonly partId: string; readonly feature: string } | null
+  /** What a comparator is set to zero on; null for a gauge that reads sizes. */
+  readonly setting: Pass['setting']
+  /** How warm part and room are; null where nobody told. */
+  readonly temperatures: Pass['temperatures']
+  /** What the part is made of, where that is told by the plan. */
+  readonly material: MaterialName | null
   readonly states: ReadonlySet<MeasuringState>
   /** The shop's own day, against which a gauge lapses. */
   readonly today: string
 }
 
 /** What a new pass holds beside what its numbering and its taker say. */
-export type NewPass = Pick<Pass, 'partId' | 'feature' | 'gaugeId' | 'gaugeMark' | 'quantity' | 'standardUncertainty' | 'state' | 'setOn'>
+export type NewPass = Pick<
+  Pass,
+  'partId' | 'feature' | 'gaugeId' | 'gaugeMark' | 'quantity' | 'standardUncertainty' | 'state' | 'setOn' | 'setting'
+  | 'temperatures' | 'material' | 'zero' | 'isVoid'
+>
 
 export type PassToFill =
   | { readonly kind: 'open'; readonly pass: Pass }
@@ -28,7 +38,7 @@ export type PassToFill =
 
 /** The pass that a value taken now belongs to, or the sentence that says why there is none. */
 export function passToFill(taking: Taking): PassToFill {
-  const { feature, open, latestNumber, partId, gauge, setOn, states, today } = taking
+  const { feature, open, latestNumber, partId, gauge, setOn, setting, temperatures, material, states, today } = taking
   if (partId === null) return none('No part is in this place: put one in before measuring it.')
   if (gauge === null) return none('Choose the gauge in hand first.')
   const unfit = whyNot(gauge, feature, today)
@@ -39,7 +49,7 @@ export function passToFill(taking: Taking): PassToFill {
     if (open.number < latestNumber) {
       return none(`Pass ${latestNumber} was taken since: choose “Measure again” to begin another.`)
     }
-    const other = otherMeasuring(open, gauge, setOn)
+    const other = otherMeasuring(open, gauge, setOn, setting)
     return other === null ? { kind: 'open', pass: open } : none(other)
   }
   return {
@@ -53,14 +63,24 @@ export function passToFill(taking: Taking): PassToFill {
       standardUncertainty: gauge.standardUncertainty,
       state: [...feature.state],
       setOn: setOn && { partId: setOn.partId, feature: setOn.feature },
+      setting,
+      temperatures,
+      material: temperatures === null || setOn !== null || feature.quantity !== 'length' ? null : material,
+      zero: null,
+      isVoid: false,
     },
   }
 }
 
 /** Why a value taken now is of another measuring than the one begun; null when it belongs to it. */
-function otherMeasuring(open: Pass, gauge: Gauge, setOn: Taking['setOn']): string | null {
+function otherMeasuring(
+  open: Pass, gauge: Gauge, setOn: Taking['setOn'], setting: Taking['setting'],
+): string | null {
   if (gauge.id !== open.gaugeId) {
     return `Pass ${open.number} was begun with ${open.gaugeMark}: take that gauge again, or choose “Measure again”.`
+  }
+  if ((setting?.size ?? null) !== (open.setting?.size ?? null)) {
+    return `Pass ${open.number} was begun with another setting of the gauge: set it as before, or choose “Measure again”.`
   }
   if (setOn?.partId === open.setOn?.partId) return null
   return open.setOn === null

@@ -64,7 +64,7 @@ describe('what was typed here and is not in the service’s answer yet', () => {
 describe('the pass that a value belongs to', () => {
   const taking: Taking = {
     feature: { ...bushing, state: ['soaked'] }, open: null, latestNumber: 1, partId: 'rod-A', gauge: pinGauge,
-    setOn: { partId: 'pin-A', feature: 'diameter' }, states: new Set(['soaked']), today: '2030-01-01',
+    setOn: { partId: 'pin-A', feature: 'diameter' }, setting: null, temperatures: null, material: null, states: new Set(['soaked']), today: '2030-01-01',
   }
 
   it('is a new one, with gauge, state and mate, before the first value', () => {
@@ -73,6 +73,7 @@ describe('the pass that a value belongs to', () => {
       pass: {
         partId: 'rod-A', feature: 'small-end', gaugeId: 'gauge-1', gaugeMark: 'PG-1', quantity: 'length', standardUncertainty: 635,
         state: ['soaked'], setOn: { partId: 'pin-A', feature: 'diameter' },
+        setting: null, temperatures: null, material: null, zero: null, isVoid: false,
       },
     })
   })
@@ -90,6 +91,8 @@ describe('the pass that a value belongs to', () => {
     ['another gauge was taken in the middle of a pass', { open: passOver({ gaugeId: 'other', gaugeMark: 'M-4' }) }, /begun with M-4/],
     ['the part was measured again at another step', { open: passOver(), latestNumber: 2 }, /Pass 2 was taken since/],
     ['sizes would mix with clearances', { open: passOver({ setOn: null }) }, /begun with sizes/],
+    ['the gauge was set on another size in the middle of a pass',
+      { open: passOver(), setting: { size: 23_565_000, temperature: null } }, /another setting of the gauge/],
     ['clearances would mix with sizes', { open: passOver(), setOn: null }, /set on the mating part/],
   ])('is none when %s, and says so', (_, change, sentence) => {
     const found = passToFill({ ...taking, ...change })

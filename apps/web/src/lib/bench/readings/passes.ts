@@ -19,7 +19,7 @@ export function latestPass(sheet: Placed, passes: readonly Pass[], feature: Feat
 
 /** Whether every point of the feature has a value in this pass. */
 export function isFull(feature: FeatureDefinition, pass: Pass | null): boolean {
-  if (pass === null) return false
+  if (pass === null || pass.isVoid) return false
   const measured = new Set(countingReadings(pass.readings).map(({ point }) => point))
   return feature.points.every(({ key }) => measured.has(key))
 }

@@ -1,10 +1,12 @@
-import type { FeatureReference, Verdict } from '@tenths/domain'
+import type { FeatureDefinition, FeatureReference, Verdict } from '@tenths/domain'
 import { featureKey, JUDGE_VERSION } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { network } from '../../api/network.svelte.ts'
 import { session } from '../../session.svelte.ts'
+import { choice } from '../device/choice.svelte.ts'
 import { deviceTime } from '../device/device-time.ts'
 import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
+import { handOrders, inHandOrder, type HandOrder } from '../grid/hand-order.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
 import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
@@ -33,7 +35,9 @@ export class BenchSheet {
     this.#known,
     benchOutbox.of(this.#known.job.id).filter(({ state }) => state !== 'refused').map(({ content }) => content),
   ))
-  readonly features = $derived.by(() => measuredHere(this.answer))
+  readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
+  /** What this step measures, each with its points in the order this person's hand moves. */
+  readonly features = $derived.by(() => measuredHere(this.answer).map((feature) => inHandOrder(feature, this.handOrder.current)))
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
@@ -71,6 +75,11 @@ export class BenchSheet {
   otherPasses(feature: FeatureReference): readonly Pass[] {
     const open = this.openPass(feature)
     return (this.#passesByFeature.get(featureKey(feature)) ?? []).filter(({ id }) => id !== open?.id)
+  }
+
+  /** The feature as the plan has it: everybody doubts and judges it in that order. */
+  planned(feature: FeatureDefinition): FeatureDefinition {
+    return this.answer.features.find((one) => featureKey(one) === featureKey(feature)) ?? feature
   }
 
   cellOf(key: string | null): Cell | null {

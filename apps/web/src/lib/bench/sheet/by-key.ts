@@ -18,13 +18,16 @@ export function passesByFeature(
   return new Map(features.map((feature) => [featureKey(feature), passesOf(sheet, passes, feature)]))
 }
 
-/** The latest pass of each feature that was taken at one step; none for a feature that is to be measured again. */
+/**
+ * The latest pass of each feature that was taken at one step; none for a feature that is to be measured again, because
+ * somebody asked for it or because the gauge had drifted.
+ */
 export function openPasses(
   taken: ReadonlyMap<string, readonly Pass[]>, operationKey: string, again: ReadonlySet<string>,
 ): ReadonlyMap<string, Pass> {
   return new Map([...taken].flatMap(([key, passes]) => {
     const open = again.has(key) ? undefined : passes.findLast((pass) => pass.operationKey === operationKey)
-    return open === undefined ? [] : [[key, open] as const]
+    return open === undefined || open.isVoid ? [] : [[key, open] as const]
   }))
 }
 

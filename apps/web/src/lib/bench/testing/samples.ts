@@ -30,13 +30,14 @@ export const pinGauge: Gauge = {
 }
 
 export function reading(id: string, point: string, value: number, changes: Partial<Reading> = {}): Reading {
-  return { id, point, value, typed: String(value), supersedes: null, reason: null, by: 'A', takenAt: '2030-01-01T00:00:00Z', ...changes }
+  return { id, point, value, typed: String(value), supersedes: null, reason: null, confirmed: false, note: null, by: 'A', takenAt: '2030-01-01T00:00:00Z', ...changes }
 }
 
 export function passOver(changes: Partial<Pass> = {}): Pass {
   return {
     id: 'pass-1', partId: 'rod-A', feature: 'small-end', number: 1, operationKey: 'hone-small-ends', gaugeId: 'gauge-1',
     gaugeMark: 'PG-1', quantity: 'length', standardUncertainty: 635, state: [], setOn: { partId: 'pin-A', feature: 'diameter' }, by: 'A',
+    setting: null, temperatures: null, material: null, zero: null, isVoid: false,
     openedAt: '2030-01-01T00:00:00Z', readings: [], ...changes,
   }
 }

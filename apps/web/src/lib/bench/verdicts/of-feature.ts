@@ -24,15 +24,6 @@ export function matesOf(requirements: readonly Requirement[], feature: FeatureRe
   })
 }
 
-/** What a value of this feature is usually near, where no nominal size says it: a target, else a limit. */
-export function expectedAt(requirements: readonly Requirement[], feature: FeatureReference): number | null {
-  for (const { limits } of requirements.filter((requirement) => dependsOn(requirement, feature))) {
-    const expected = limits.target ?? limits.high ?? limits.low
-    if (expected !== null) return expected
-  }
-  return null
-}
-
 const gravest: readonly Verdict['kind'][] = ['outside', 'not-proven', 'not-measured', 'within']
 
 /** The gravest of several verdicts; null when there is none to choose from. */

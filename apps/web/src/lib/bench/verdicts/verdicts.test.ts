@@ -3,7 +3,7 @@ import { bushing, passOver, pin, pinInRod, placed, reading, tenth } from '../tes
 import { disagreements } from './agreement.ts'
 import { concessionFor, isGood } from './concession.ts'
 import { judgeSheet } from './judge-sheet.ts'
-import { byGravity, dependsOn, expectedAt, gravestKind, matesOf } from './of-feature.ts'
+import { byGravity, dependsOn, gravestKind, matesOf } from './of-feature.ts'
 
 const sheet = { features: [bushing, pin], requirements: [pinInRod], placed }
 
@@ -70,7 +70,6 @@ describe('what a value has a say in', () => {
     expect(dependsOn(pinInRod, { place: 'rod/2', feature: 'small-end' })).toBe(false)
     expect(matesOf([pinInRod], bushing)).toEqual([pin])
     expect(matesOf([pinInRod], pin)).toEqual([bushing])
-    expect(expectedAt([pinInRod], bushing)).toBe(7 * tenth)
   })
 
   it('shows the gravest verdict first', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { pinInRod, tenth } from '../testing/samples.ts'
-import { figureOf, unitSymbol } from './figures.ts'
+import { figureOf, readingFigure, unitSymbol } from './figures.ts'
 import { pointTitle } from './point-words.ts'
 import { limitsWords, probabilityWords } from './requirement-words.ts'
 
@@ -16,6 +16,12 @@ describe('words at the bench', () => {
     expect(unitSymbol('length', 'inch')).toBe('in')
     expect(unitSymbol('torque', 'millimetre')).toBe('N·m')
     expect(unitSymbol('angle', 'inch')).toBe('°')
+  })
+
+  it('show feelers by their two blades', () => {
+    expect(readingFigure({ value: 180 * tenth, blades: { stops: 190 * tenth } }, 'length', 'inch')).toBe('0.0180/0.0190')
+    expect(readingFigure({ value: 150 * tenth, blades: { stops: null } }, 'length', 'inch')).toBe('0.0150/')
+    expect(readingFigure({ value: 4 * tenth }, 'length', 'inch')).toBe('0.0004')
   })
 
   it('never round a probability up to certainty', () => {
