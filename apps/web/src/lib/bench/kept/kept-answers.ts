@@ -1,7 +1,7 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
 
 /** Version of the shape of answers: those of another are not shown. */
-const answerVersion = 1
+const answerVersion = 2
 /** Opened pages that are kept; the one looked at longest ago makes room. */
 const most = 120
 
