@@ -154,7 +154,8 @@ describe('signing', () => {
     const { body: desk } = await shop.as('owner').get('/api/desk').expect(200)
     expect(desk.openJobs).toBe(1)
     const hone = desk.load.find((one: { benchKind: string }) => one.benchKind === 'hone')
-    expect(hone).toMatchObject({ benches: 1, operations: 1 })
+    // honing the bores, and looking at their finish
+    expect(hone).toMatchObject({ benches: 1, operations: 2 })
     expect(hone.readyMinutes).toBeGreaterThan(0)
     expect(desk.atRisk).toEqual([])
     await shop.as('machinist').get('/api/desk').expect(403)
