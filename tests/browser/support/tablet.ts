@@ -8,6 +8,21 @@ export async function untilOpensWithout(page: Page, steps: readonly { number: nu
     .filter(({ number, key }) => !lies.includes(`"address":"/api/jobs/${number}/operations/${key}"`))), { timeout: 60_000, interval: 100 }).toEqual([])
 }
 
+/** Waits until this many entries of the bench lie on the tablet: a hand is never as fast as a test. */
+export async function untilKept(page: Page, count: number): Promise<void> {
+  await expect.poll(() => page.evaluate<number>(countKept), { timeout: 60_000, interval: 50 }).toBe(count)
+}
+
+/** Runs in the page. */
+const countKept = `new Promise((done, fail) => {
+  const opening = indexedDB.open('tenths-outbox')
+  opening.onerror = () => fail(opening.error)
+  opening.onsuccess = () => {
+    const counting = opening.result.transaction('work').objectStore('work').count()
+    counting.onsuccess = () => { opening.result.close(); done(counting.result) }
+  }
+})`
+
 /** Everything that a tablet keeps: databases, storages, caches with their headers, and cookies, as one text. */
 export async function everythingOn(page: Page): Promise<string> {
   const lies = await page.evaluate(collect)

@@ -76,6 +76,6 @@ const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not 
 export function sayWork(work: BenchWork): string {
   if (work.kind === 'reading') return `${work.cellTitle}: ${work.reading.typed}`
   if (work.kind === 'tick') return `${work.title}: ${outcomes[work.outcome]}`
-  if (work.kind === 'clock') return work.action === 'start' ? 'Clock started' : 'Clock stopped'
+  if (work.kind === 'clock') return work.action === 'start' ? 'Work begun' : 'Work paused'
   return 'Signed, to be confirmed'
 }
