@@ -12,3 +12,8 @@ export const Instant = z.iso.datetime({ offset: true })
 /** Canonical words on one line. */
 export const Line = (most: number) => z.string().trim().min(1).max(most)
 export const Text = (most: number) => z.string().trim().max(most)
+/** Thousandths of a °C. */
+export const Temperature = z.int().min(-40_000).max(250_000)
+/** Work without a network goes on behind a step that is marked as signed. */
+export const Behind = z.boolean()
+  .describe('It was done behind steps that are marked as signed and not confirmed yet: those count as passed here.')

@@ -6,7 +6,8 @@ import { Finding } from './findings.ts'
 import { InspectionResult } from './inspections.ts'
 import { JobSummary } from './jobs.ts'
 import { Photograph } from './photographs.ts'
-import { Concession, ObservationState, Pass, SignOff } from './bench.ts'
+import { Concession, ObservationState, SignOff } from './operations.ts'
+import { Pass } from './readings.ts'
 
 export const readDesk = route({
   method: 'GET',

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { Id, Instant, Line } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
-import { QueueEntry } from './bench.ts'
+import { QueueEntry } from './benches.ts'
 import { DeviceHere, SignedInPerson } from './people.ts'
 
 /** Ten characters without those that look alike: 49 bits, for a quarter of an hour and one tablet. */
