@@ -23,7 +23,7 @@ async function open(): Promise<string[]> {
 describe('work on a step', () => {
   it('begins by itself with the first value and is paused when another step is begun or the tablet handed back', async () => {
     await measure(shop, job, {
-      operationKey: 'hone-bores', feature: shortBlock.bore(1), gaugeId: shop.exact.length, values: 86_000_000,
+      operationKey: 'hone-bores', feature: shortBlock.bore(1), gaugeId: shop.exact.length, values: 102_362_000,
       number: (await read(shop, job, 'hone-bores')).passes.filter(({ partId, feature }, _index, all) =>
         partId === all[0]?.partId && feature === shortBlock.bore(1).feature).length + 1,
     })

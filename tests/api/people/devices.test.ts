@@ -185,7 +185,7 @@ describe('what is done on a device', () => {
     const { pass: { partId } } = passBody(page, { operationKey: 'hone-bores', feature, gaugeId: shop.exact.length, values: 0 })
     const taken = page.passes.filter((pass) => pass.partId === partId && pass.feature === feature.feature)
     const body = passBody(page, {
-      operationKey: 'hone-bores', feature, gaugeId: shop.exact.length, number: taken.length + 1, values: 86_010_000,
+      operationKey: 'hone-bores', feature, gaugeId: shop.exact.length, number: taken.length + 1, values: 102_372_000,
     })
     await device.agent.post(`/api/jobs/${job.id}/readings`).set(key()).send(body).expect(201)
     const { rows } = await shop.pool.query(
