@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core'
 import type { Figure } from '../../../packages/domain/bench/figure.ts'
-import { goToHone, takeTablet, type Hone } from './hone.ts'
+import { goToHone, sizeNear, takeTablet, type Hone } from './hone.ts'
 import { percentile } from './percentile.ts'
 
 const count = 30
@@ -13,9 +13,9 @@ export async function elsewhereFigures(browser: Browser, hone: Hone): Promise<re
   await goToHone(other, hone)
   const taken: number[] = []
   for (let reading = 0; reading < count; reading += 1) {
-    const value = (Number(hone.size) + 0.0006 + reading * 0.0001).toFixed(4)
-    const seen = whenShown(other, value)
-    await one.keyboard.type(value)
+    const cell = await one.evaluate<string>('document.activeElement.ariaLabel')
+    const seen = whenShown(other, cell)
+    await one.keyboard.type(sizeNear(hone, reading))
     await one.evaluate(`void (globalThis.at = new Promise((done) =>
       addEventListener('keydown', ({ timeStamp }) => done(performance.timeOrigin + timeStamp), { once: true, capture: true })))`)
     await one.keyboard.press('Enter')
@@ -30,13 +30,13 @@ export async function elsewhereFigures(browser: Browser, hone: Hone): Promise<re
   }]
 }
 
-/** When a cell of the grid has this value and it is painted, as the clock on the wall goes, in milliseconds. */
-function whenShown(page: Page, value: string): Promise<number> {
+/** When a cell of the grid has a value and it is painted, as the clock on the wall goes, in milliseconds. */
+function whenShown(page: Page, cell: string): Promise<number> {
   return page.evaluate<number>(`new Promise((done, refuse) => {
     const look = () => requestAnimationFrame(() =>
-      [...document.querySelectorAll('[role=grid] input')].some((cell) => cell.value === '${value}')
+      [...document.querySelectorAll('[role=grid] input')].some(({ ariaLabel, value }) => ariaLabel === '${cell}' && value !== '')
         ? done(performance.timeOrigin + performance.now()) : look())
     look()
-    setTimeout(() => refuse(new Error('${value} never arrived')), 20_000)
+    setTimeout(() => refuse(new Error('${cell} never arrived')), 20_000)
   })`)
 }

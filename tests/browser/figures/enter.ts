@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core'
 import type { Figure } from '../../../packages/domain/bench/figure.ts'
 import { percentile } from './percentile.ts'
-import { goToHone, takeTablet, type Hone } from './hone.ts'
+import { goToHone, sizeNear, takeTablet, type Hone } from './hone.ts'
 
 /**
  * From the key's own time stamp to the paint of what it changed: the count of readings after every Enter, and the verdicts
@@ -14,7 +14,7 @@ export async function enterFigures(browser: Browser, hone: Hone): Promise<readon
   const filling: number[] = []
   for (let bore = 1; bore <= 8; bore += 1) {
     for (let point = 1; point <= 6; point += 1) {
-      await page.keyboard.type(hone.size)
+      await page.keyboard.type(sizeNear(hone, all.length))
       const taken = await enter(page, point === 6)
       all.push(taken)
       if (point === 6) filling.push(taken)
