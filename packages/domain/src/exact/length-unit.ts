@@ -19,9 +19,9 @@ export const nanometresPer: Record<LengthUnit, number> = {
 
 /** What people type after the figure; µ stands twice because Unicode has a micro sign and a Greek letter. */
 export const lengthSuffixes: Readonly<Record<string, LengthUnit>> = {
-  in: 'inch', 'in.': 'inch', inch: 'inch', inches: 'inch', '"': 'inch', '″': 'inch', '”': 'inch',
-  mm: 'millimetre',
+  in: 'inch', 'in.': 'inch', inch: 'inch', inches: 'inch', '"': 'inch', '″': 'inch', '”': 'inch', "''": 'inch',
+  mm: 'millimetre', millimetre: 'millimetre', millimetres: 'millimetre', millimeter: 'millimetre', millimeters: 'millimetre',
   µm: 'micron', μm: 'micron', um: 'micron', micron: 'micron', microns: 'micron',
-  thou: 'thousandth', thousandths: 'thousandth',
+  thou: 'thousandth', thous: 'thousandth', thousandth: 'thousandth', thousandths: 'thousandth',
   tenth: 'tenth', tenths: 'tenth',
 }

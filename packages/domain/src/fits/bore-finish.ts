@@ -46,6 +46,7 @@ const finishes: readonly Finish[] = [
 export const boreFinishes: readonly FitDefinition[] = finishes.map((finish) => ({
   key: finish.key,
   title: finish.title,
+  quantity: finish.quantity,
   critical: false,
   judgedAt: ['bore-finish'],
   parameters: [

@@ -26,9 +26,9 @@ export function shaftClass(nominal: Nanometres, letter: ShaftLetter, grade: numb
 
 /**
  * Deviations of a hole class such as H7, from the shaft's of the same letter (ISO 286-1, general and special
- * rule): D to H mirror the shaft. K to N up to IT8 and P to U up to IT7 are mirrored and raised by IT(n) −
+ * rule): C to H mirror the shaft. K to N up to IT8 and P to U up to IT7 are mirrored and raised by IT(n) −
  * IT(n−1), so that H7/p6 and P7/h6 are the same fit; sizes up to 3 mm are not raised, and N from IT9 lies on
- * the nominal size.
+ * the nominal size. M6 over 250 to 315 mm begins 2 µm nearer to it than the rule says.
  * @throws DomainError `value-out-of-range` outside the tables, or for K above IT8, which is not defined
  * @formula hole-class
  */
@@ -43,7 +43,14 @@ export function holeClass(nominal: Nanometres, letter: ShaftLetter, grade: numbe
   const upper = letter === 'n' && grade > 8 && !isSmall
     ? nanometresOf(0)
     : subtract(raise(nominal, letter, grade), shaftDeviation(nominal, letter, gradeOfTable(letter, grade)))
-  return { lower: subtract(upper, tolerance), upper }
+  const eased = isEasedM6(nominal, letter, grade) ? add(upper, nanometresOf(2_000)) : upper
+  return { lower: subtract(eased, tolerance), upper: eased }
+}
+
+/** The one exception that the standard prints beside its rule (from memory). */
+function isEasedM6(nominal: Nanometres, letter: ShaftLetter, grade: number): boolean {
+  return letter === 'm' && grade === 6
+    && nominal > 250 * NANOMETRES_PER_MILLIMETRE && nominal <= 315 * NANOMETRES_PER_MILLIMETRE
 }
 
 /** k of the table counts for every grade in which a hole K is raised. */

@@ -2,11 +2,12 @@ import { DomainError } from '../errors.ts'
 import { NANOMETRES_PER_MILLIMETRE, nanometresOf, type Nanometres } from '../exact/length.ts'
 
 /** Upper ends of the size steps in mm: “over 3 up to and including 6” is the second. */
-const stepEnds = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250] as const
+const stepEnds = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500] as const
 
 /**
- * ISO 286-1 standard tolerances IT1 to IT18 in tenths of a micron, one row for each size step. Read in a
- * public repository that carries the table, IT6 to IT9 in a second; the standard itself was not read.
+ * ISO 286-1 standard tolerances IT1 to IT18 in tenths of a micron, one row for each size step. Read in public
+ * repositories that carry the table, to 250 mm in one (IT6 to IT9 in a second), over it in another (IT5 to IT8 in a
+ * second); the standard itself was not read.
  */
 const tolerances: readonly (readonly number[])[] = [
   [8, 12, 20, 30, 40, 60, 100, 140, 250, 400, 600, 1000, 1400, 2500, 4000, 6000, 10000, 14000],
@@ -19,11 +20,14 @@ const tolerances: readonly (readonly number[])[] = [
   [25, 40, 60, 100, 150, 220, 350, 540, 870, 1400, 2200, 3500, 5400, 8700, 14000, 22000, 35000, 54000],
   [35, 50, 80, 120, 180, 250, 400, 630, 1000, 1600, 2500, 4000, 6300, 10000, 16000, 25000, 40000, 63000],
   [45, 70, 100, 140, 200, 290, 460, 720, 1150, 1850, 2900, 4600, 7200, 11500, 18500, 29000, 46000, 72000],
+  [60, 80, 120, 160, 230, 320, 520, 810, 1300, 2100, 3200, 5200, 8100, 13000, 21000, 32000, 52000, 81000],
+  [70, 90, 130, 180, 250, 360, 570, 890, 1400, 2300, 3600, 5700, 8900, 14000, 23000, 36000, 57000, 89000],
+  [80, 100, 150, 200, 270, 400, 630, 970, 1550, 2500, 4000, 6300, 9700, 15500, 25000, 40000, 63000, 97000],
 ]
 
 /**
  * The standard tolerance of a grade, ISO 286-1.
- * @param nominal over 0 to 250 mm
+ * @param nominal over 0 to 500 mm
  * @param grade 1 to 18
  * @throws DomainError `value-out-of-range` outside the table
  * @formula tolerance-grade
