@@ -30,6 +30,17 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      {
+        // No test of anything but that every picture in docs/pictures/bench can be taken: `npm run pictures`.
+        test: {
+          name: 'pictures',
+          include: ['tests/browser/**/*.pictures.ts'],
+          globalSetup: ['tests/support/postgres-for-tests.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
     ],
   },
 })

@@ -2,7 +2,7 @@ import type { Browser, BrowserContextOptions } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { loadPages } from '../../apps/api/src/ground/pages.ts'
 import { axeInBothLights } from './support/axe.ts'
-import { benchPages } from './support/bench-pages.ts'
+import { benchPages, type Hands } from './support/bench-pages.ts'
 import { startBenchShop, type BenchShop } from './support/bench-shop.ts'
 import { openBrowser, seen, signIn, takeSeat, type Seat } from './support/browser.ts'
 import { cutOff, smallTargets } from './support/in-page.mjs'
@@ -33,22 +33,22 @@ afterAll(async () => {
   await shop.floor.stop()
 })
 
-/** A person's seat for all tests of a screen. */
-function seatOf(options: BrowserContextOptions, who: 'machinist' | 'owner'): () => Seat {
+/** A seat for all tests of a screen: a person's, or nobody's. */
+function seatOf(options: BrowserContextOptions, who: Hands | 'owner'): () => Seat {
   let seat: Seat
   beforeAll(async () => {
     seat = await takeSeat(browser, address, { ...options, reducedMotion: 'reduce' })
-    await signIn(seat.page, shop.floor.people[who])
+    if (who !== 'nobody') await signIn(seat.page, shop.floor.people[who])
   })
   afterAll(() => seat.context.close())
   return () => seat
 }
 
 describe.each(Object.entries(screens))('at the bench, on a %s', (screen, options) => {
-  const seat = seatOf(options, 'machinist')
+  const seats = { machinist: seatOf(options, 'machinist'), second: seatOf(options, 'second'), nobody: seatOf(options, 'nobody') }
 
-  it.each(benchPages)('$name: nothing found by axe-core, light or dark, nothing below 48 px, cut off or out of the keyboard’s reach', async ({ name, open }) => {
-    const { page } = seat()
+  it.each(benchPages)('$name: nothing found by axe-core, light or dark, nothing below 48 px, cut off or out of the keyboard’s reach', async ({ name, hands = 'machinist', open }) => {
+    const { page } = seats[hands]()
     await seen(page, `${screen}: ${name}`, async () => {
       await open(page, shop)
       const found = {

@@ -3,38 +3,13 @@ import { shortBlock } from '@tenths/domain'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { verifyJob } from '../../../apps/api/src/verify/verify-job.ts'
 import { complete, measure, passBody, read, seeAll, send, sign, startFloor, statesOf, workUpTo, type Floor, type OperationPage } from '../../support/floor.ts'
+import { mark, markedAt, markOf } from '../../support/pending.ts'
 import { openJob, type OpenedJob } from '../../support/shop.ts'
 import type { Who } from '../../support/stock.ts'
 
 let shop: Floor
 beforeAll(async () => { shop = await startFloor() }, 60_000)
 afterAll(() => shop.stop())
-
-const signedAt = '2030-03-04T15:06:07.000Z'
-
-/** What a bench without a network sends of a step that it marked as signed, from the page as it saw it. */
-function markOf(page: OperationPage, signers: readonly Who[] = ['machinist']) {
-  const latest = page.passes.filter(({ partId, feature, number }) =>
-    !page.passes.some((other) => other.partId === partId && other.feature === feature && other.number > number))
-  const superseded = new Set(page.passes.flatMap(({ readings }) => readings.map(({ supersedes }) => supersedes)))
-  const partAt = new Map(page.placed.map(({ place, partId }) => [place, partId]))
-  const recorded = page.operation.features.flatMap(({ place, feature }) =>
-    latest.find((pass) => pass.partId === partAt.get(place) && pass.feature === feature)?.readings ?? [])
-  return {
-    id: randomUUID(), operationKey: page.operation.key, definitionHash: page.definitionHash,
-    signedBy: shop.people[signers[0]!].id, signers: signers.map((who) => shop.people[who].id),
-    readings: [...new Set([
-      ...page.verdicts.flatMap(({ readings }) => readings), ...recorded.map(({ id }) => id).filter((id) => !superseded.has(id)),
-    ])],
-    deviceAt: signedAt, deviceOffset: 0,
-  }
-}
-
-async function mark(job: OpenedJob, operationKey: string, signers?: readonly Who[]): Promise<string> {
-  const body = markOf(await read(shop, job, operationKey), signers)
-  await send(shop, `/api/jobs/${job.id}/pending-sign-offs`, body).expect(201)
-  return body.id
-}
 
 const confirm = (ids: readonly string[], who: Who = 'machinist', pin = shop.people[who].pin) =>
   send(shop, '/api/pending-sign-offs/confirmations', { ids, pin }, who)
@@ -64,10 +39,10 @@ describe('a step marked as signed without a network', () => {
     const job = await newJob('measure-block')
     await complete(shop, job, 'measure-block')
     const before = await statesOf(shop, job)
-    const id = await mark(job, 'measure-block')
+    const id = await mark(shop, job, 'measure-block')
     expect(await statesOf(shop, job)).toEqual(before)
     expect(before['measure-block']).toBe('under-way')
-    expect((await read(shop, job, 'measure-block')).pending).toMatchObject([{ id, state: 'to-confirm', signedAt }])
+    expect((await read(shop, job, 'measure-block')).pending).toMatchObject([{ id, state: 'to-confirm', signedAt: markedAt }])
 
     const page = await read(shop, job, 'hone-bores')
     expect(page.waitsFor).toContainEqual({ key: 'measure-block', title: expect.any(String), marked: true })
@@ -84,7 +59,7 @@ describe('a step marked as signed without a network', () => {
   it('is sealed with one PIN for all, in the order of the route, and each seal says when it was given and confirmed', async () => {
     const job = await newJob('measure-block')
     await complete(shop, job, 'measure-block')
-    const first = await mark(job, 'measure-block')
+    const first = await mark(shop, job, 'measure-block')
     const route = Object.keys(await statesOf(shop, job))
     const second = route[route.indexOf('measure-block') + 1]!
     const page = await read(shop, job, second)
@@ -93,13 +68,13 @@ describe('a step marked as signed without a network', () => {
       await send(shop, `/api/jobs/${job.id}/readings`, { ...body, behind: true }).expect(201)
     }
     const observations = page.operation.observations.map(({ key: item }) => ({
-      id: randomUUID(), item, outcome: 'seen', note: '', deviceAt: signedAt,
+      id: randomUUID(), item, outcome: 'seen', note: '', deviceAt: markedAt,
     }))
     if (observations.length > 0) {
       await send(shop, `/api/jobs/${job.id}/observations`, { operationKey: second, observations, behind: true }).expect(201)
     }
     expect(page.operation.signatures).toBe(1)
-    const then = await mark(job, second)
+    const then = await mark(shop, job, second)
     expect((await waitingFor('machinist')).map(({ id }) => id)).toEqual([first, then])
 
     // the wrong way round, as a list may be sorted
@@ -113,27 +88,27 @@ describe('a step marked as signed without a network', () => {
          JOIN pending_confirmation ON pending_sign_off_id = sign_off.id WHERE sign_off.id = $1`, [first],
     )
     expect(JSON.parse(rows[0]!.payload).content.withoutNetwork).toEqual({
-      signedAt, confirmed: [{ person: shop.people.machinist.id, at: rows[0]!.confirmed.toISOString() }],
+      signedAt: markedAt, confirmed: [{ person: shop.people.machinist.id, at: rows[0]!.confirmed.toISOString() }],
     })
     expect(await faultsOf(job)).toEqual([])
     // for ever the same, whatever key it comes with
     const again = await confirm([first]).expect(200)
     expect(again.body.results).toMatchObject([{ id: first, outcome: 'sealed' }])
-    await send(shop, `/api/jobs/${job.id}/pending-sign-offs`, { ...markOf(await read(shop, job, 'measure-block')), id: first }).expect(201)
+    await send(shop, `/api/jobs/${job.id}/pending-sign-offs`, { ...markOf(shop, await read(shop, job, 'measure-block')), id: first }).expect(201)
     expect(await waitingFor('machinist')).toEqual([])
   }, 60_000)
 
   it('is to be signed again when the plan changed meanwhile, and does not keep the others back', async () => {
     const stale = await newJob('hone-bores')
     await complete(shop, stale, 'hone-bores')
-    const staleId = await mark(stale, 'hone-bores')
+    const staleId = await mark(shop, stale, 'hone-bores')
     const { body: plan } = await shop.as('owner').get(`/api/jobs/${stale.number}/plan`).expect(200)
     await send(shop, `/api/jobs/${stale.id}/plan`, {
       duty: 'hard-boost', parts: plan.parts, options: plan.options, sheets: plan.sheets, reason: 'Blower ordered', basedOn: 1,
     }, 'owner').expect(201)
     const good = await newJob('measure-block')
     await complete(shop, good, 'measure-block')
-    const goodId = await mark(good, 'measure-block')
+    const goodId = await mark(shop, good, 'measure-block')
 
     const { body } = await confirm([staleId, goodId]).expect(200)
     expect(body.results).toMatchObject([
@@ -151,7 +126,7 @@ describe('a step marked as signed without a network', () => {
   it('is to be signed again when a value that it relied on was corrected or taken again, until somebody signs the step', async () => {
     const job = await newJob('hone-bores')
     await complete(shop, job, 'hone-bores')
-    const id = await mark(job, 'hone-bores')
+    const id = await mark(shop, job, 'hone-bores')
     const page = await read(shop, job, 'hone-bores')
     const bore = page.passes.findLast(({ operationKey, feature }) => operationKey === 'hone-bores' && feature === shortBlock.bore(1).feature)!
     await measure(shop, job, {
@@ -165,7 +140,7 @@ describe('a step marked as signed without a network', () => {
 
   it('is to be signed again when something is missing, with what is missing', async () => {
     const job = await newJob('measure-block')
-    const id = await mark(job, 'measure-block')
+    const id = await mark(shop, job, 'measure-block')
     const { body } = await confirm([id]).expect(200)
     expect(body.results).toMatchObject([{ outcome: 'sign-again', reason: expect.stringContaining('cannot be signed yet') }])
     await send(shop, `/api/pending-sign-offs/${id}/put-away`, { reason: 'Marked by mistake' }).expect(200)
@@ -174,7 +149,7 @@ describe('a step marked as signed without a network', () => {
   it('is not confirmed by a wrong PIN, nor by whose it is not', async () => {
     const job = await newJob('measure-block')
     await complete(shop, job, 'measure-block')
-    const id = await mark(job, 'measure-block')
+    const id = await mark(shop, job, 'measure-block')
     expect((await confirm([id], 'machinist', '000000').expect(403)).body.code).toBe('pin-wrong')
     expect((await confirm([id], 'second').expect(404)).body.code).toBe('not-found')
     expect(await waitingFor('machinist')).toMatchObject([{ id, state: 'to-confirm' }])
@@ -184,9 +159,9 @@ describe('a step marked as signed without a network', () => {
   it('takes both PINs where two people sign, each on whatever device', async () => {
     const job = await newJob('crack-test', 'mild-boost')
     await seeAll(shop, job, await read(shop, job, 'crack-test'))
-    const alone = await mark(job, 'crack-test')
+    const alone = await mark(shop, job, 'crack-test')
     expect((await confirm([alone]).expect(200)).body.results).toMatchObject([{ outcome: 'sign-again', reason: expect.stringContaining('two people') }])
-    const id = await mark(job, 'crack-test', ['machinist', 'second'])
+    const id = await mark(shop, job, 'crack-test', ['machinist', 'second'])
     expect((await confirm([id]).expect(200)).body.results).toMatchObject([{ outcome: 'waits-for-other' }])
     expect(await statesOf(shop, job)).toMatchObject({ 'crack-test': 'under-way' })
     expect(await waitingFor('second')).toMatchObject([{ id, signers: [{ confirmed: true }, { confirmed: false }] }])
@@ -197,7 +172,7 @@ describe('a step marked as signed without a network', () => {
 
   it('is refused when somebody else is signed in by now, or one person is named twice', async () => {
     const job = await newJob('measure-block')
-    const body = markOf(await read(shop, job, 'measure-block'))
+    const body = markOf(shop, await read(shop, job, 'measure-block'))
     const path = `/api/jobs/${job.id}/pending-sign-offs`
     expect((await send(shop, path, body, 'second').expect(409)).body.code).toBe('other-person')
     const twice = { ...body, signers: [body.signedBy, body.signedBy] }
@@ -230,7 +205,7 @@ describe('what waited on a device', () => {
     const page = await read(shop, job, 'crack-test')
     const item = page.operation.observations[0]!.key
     const tick = (outcome: string, id = randomUUID()) => ({
-      operationKey: 'crack-test', seenBy: shop.people.machinist.id, observations: [{ id, item, outcome, note: '', deviceAt: signedAt }],
+      operationKey: 'crack-test', seenBy: shop.people.machinist.id, observations: [{ id, item, outcome, note: '', deviceAt: markedAt }],
     })
     const path = `/api/jobs/${job.id}/observations`
     const seen = tick('seen')

@@ -1,5 +1,6 @@
 import { shortBlock, type FeatureReference } from '@tenths/domain'
-import { complete, measure, read, seeAll, startFloor, workUpTo, type Floor, type PassWanted, type TestJob } from '../../support/floor.ts'
+import { complete, measure, read, resultOf, seeAll, send, startFloor, workUpTo, type Floor, type PassWanted, type TestJob } from '../../support/floor.ts'
+import { mark } from '../../support/pending.ts'
 import { openJob, type ShopOptions } from '../../support/shop.ts'
 
 const { bigEnd, smallEnd, pinDiameter } = shortBlock
@@ -14,12 +15,22 @@ export interface BenchShop {
   readonly forTwo: TestJob
   /** At a step with readings that only wants its PIN. */
   readonly ready: TestJob
+  /** At a step with tests for cracks: one area has an indication, one none, the rest are to be tested. */
+  readonly cracked: TestJob
+  /** At a step that asks for a soak, nothing done. */
+  readonly soaking: TestJob
+  /** At the step where rings are clocked, with lots to type. */
+  readonly clocked: TestJob
 }
 
 export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
   const floor = await startFloor(options)
   const job = () => openJob(floor, { duty: 'street' })
-  const shop = { floor, atWork: await job(), forTwo: await job(), ready: await job() }
+  const small = () => openJob(floor, { modelId: floor.models['Test single'], duty: 'street' })
+  const shop = {
+    floor, atWork: await job(), forTwo: await job(), ready: await job(),
+    cracked: await small(), soaking: await small(), clocked: await small(),
+  }
 
   await workUpTo(floor, shop.atWork, 'hone-small-ends')
   // Common practice, no source: without boost a bushing wants 0.0003 to 0.0008 in on its pin.
@@ -36,7 +47,35 @@ export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
 
   await workUpTo(floor, shop.ready, 'fit-pins')
   await complete(floor, shop.ready, 'fit-pins')
+
+  await testSome(floor, shop.cracked)
+  await workUpTo(floor, shop.soaking, 'measure-block')
+  await workUpTo(floor, shop.clocked, 'install-pistons')
+  await markTwo(floor, await small(), await small())
   return shop
+}
+
+async function testSome(floor: Floor, job: TestJob): Promise<void> {
+  await workUpTo(floor, job, 'crack-test')
+  const [first, second] = (await read(floor, job, 'crack-test')).operation.inspections ?? []
+  if (first === undefined || second === undefined) throw new Error('There is nothing to test for cracks.')
+  await send(floor, `/api/jobs/${job.id}/inspections`, {
+    operationKey: 'crack-test',
+    results: [resultOf(first), resultOf(second, { result: 'indication', note: 'Line of a quarter inch at the bolt hole' })],
+  }).expect(201)
+}
+
+/** The second machinist marked two steps as signed without a network; one was measured again before it was confirmed. */
+async function markTwo(floor: Floor, good: TestJob, stale: TestJob): Promise<void> {
+  await workUpTo(floor, good, 'measure-block')
+  await complete(floor, good, 'measure-block')
+  await mark(floor, good, 'measure-block', ['second'])
+
+  await workUpTo(floor, stale, 'hone-bores')
+  await complete(floor, stale, 'hone-bores')
+  const id = await mark(floor, stale, 'hone-bores', ['second'])
+  await measureAgain(floor, stale, 'hone-bores', shortBlock.bore(1), { gaugeId: floor.exact.length })
+  await send(floor, '/api/pending-sign-offs/confirmations', { ids: [id], pin: floor.people.second.pin }, 'second').expect(200)
 }
 
 /** A further pass of a feature; where no value is given, the value of the pass before. */

@@ -25,6 +25,21 @@ export interface Seat {
   readonly complaints: string[]
 }
 
+/**
+ * A refused request is reported by the browser itself, whatever the page makes of it. A page makes something of each answer
+ * of the service that a person can bring about, and of a network that is gone; of nothing else: a script, a picture or a
+ * page that is missing, or a service that fails, is a complaint.
+ */
+function isExpected(text: string, url: string): boolean {
+  if (!text.startsWith('Failed to load resource')) return false
+  if (/net::ERR_(INTERNET_DISCONNECTED|CONNECTION_\w+|EMPTY_RESPONSE|NETWORK_CHANGED|INCOMPLETE_CHUNKED_ENCODING)/.test(text)) return true
+  const status = Number(/status of (\d{3})/.exec(text)?.[1])
+  const { pathname } = new URL(url)
+  // A customer's link that leads to no job any more.
+  if (pathname.startsWith('/s/')) return status === 404
+  return pathname.startsWith('/api/') && [400, 401, 403, 404, 409, 410, 422, 423, 429].includes(status)
+}
+
 export async function takeSeat(browser: Browser, address: string, options: BrowserContextOptions): Promise<Seat> {
   const context = await browser.newContext({ baseURL: address, locale: 'en-US', ...options })
   context.setDefaultTimeout(30_000)
@@ -32,8 +47,8 @@ export async function takeSeat(browser: Browser, address: string, options: Brows
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))
   page.on('console', (message) => {
-    // A refused request is reported by the browser itself, whatever the page makes of it.
-    if (message.type() === 'error' && !message.text().startsWith('Failed to load resource')) complaints.push(message.text())
+    const { url } = message.location()
+    if (message.type() === 'error' && !isExpected(message.text(), url)) complaints.push(`${message.text()} ${url}`)
   })
   return { page, context, complaints }
 }

@@ -33,14 +33,19 @@ export function describeFocus() {
   const focused = document.activeElement
   if (focused === null || focused === document.body) return null
   const known = (globalThis.focusedBefore ??= new Set())
-  const isBack = known.has(focused)
+  // Day, month and year of one field are three stops of the Tab key.
+  const isWithin = globalThis.focusedLast === focused && focused.matches('[type^="date"], [type="time"]')
+  const isBack = known.has(focused) && !isWithin
   known.add(focused)
+  globalThis.focusedLast = focused
+  // Of a field that only its label shows, the label is looked at.
+  const shown = focused.matches('.aloud') ? focused.labels?.[0] ?? focused : focused
   const words = `${focused.tagName.toLowerCase()} “${(focused.ariaLabel ?? focused.innerText ?? '').trim().replace(/\s+/g, ' ').slice(0, 40)}”`
-  const { outlineStyle, outlineWidth } = getComputedStyle(focused)
-  const { left, top, width, height } = focused.getBoundingClientRect()
+  const { outlineStyle, outlineWidth } = getComputedStyle(shown)
+  const { left, top, width, height } = shown.getBoundingClientRect()
   const [x, y] = [left + width / 2, top + Math.min(height, innerHeight) / 2]
   const above = document.elementFromPoint(x, y)
-  const isCovered = above !== null && !focused.contains(above) && !above.contains(focused)
+  const isCovered = above !== null && !shown.contains(above) && !above.contains(shown)
   const isOutOfSight = x < 0 || y < 0 || x > innerWidth || y > innerHeight
   return {
     isBack,

@@ -1,11 +1,17 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
-import { sayDay, sayInstant, sayMinutes, shopDay } from './days.ts'
+import { sayDay, sayDayOff, sayInstant, sayMinutes, shopDay } from './days.ts'
 
 describe('days and hours as the shop says them', () => {
   afterEach(() => { vi.useRealTimers() })
 
   it('names a promised day alike in every zone', () => {
     expect(sayDay('2026-03-06')).toBe('Fri 6 Mar 2026')
+  })
+
+  it('remarks on a Saturday and a Sunday, in every zone alike, and on nothing else', () => {
+    const week = ['2026-03-06', '2026-03-07', '2026-03-08', '2026-03-09'].map((day) => sayDayOff(day)?.split(':')[0])
+    expect(week).toEqual([undefined, 'A Saturday', 'A Sunday', undefined])
+    expect(sayDayOff('')).toBeUndefined()
   })
 
   it('says an instant in the shop’s zone, on either side of a change of the clocks', () => {

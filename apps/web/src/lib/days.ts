@@ -7,6 +7,19 @@ export function sayDay(iso: string): string {
   return day.format(new Date(`${iso}T00:00:00Z`)).replace(',', '')
 }
 
+/**
+ * What is to be said of a promised day on which nobody works: forecasts count eight hours a day, Monday to Friday
+ * (`apps/api/src/desk/risk.ts`). A day may still be promised for it. Nothing of a working day, or of what is no day.
+ * @param iso `YYYY-MM-DD`
+ */
+export function sayDayOff(iso: string): string | undefined {
+  const noon = new Date(`${iso}T12:00:00Z`)
+  if (Number.isNaN(noon.getTime())) return undefined
+  const weekday = noon.getUTCDay()
+  if (weekday !== 0 && weekday !== 6) return undefined
+  return `A ${weekday === 0 ? 'Sunday' : 'Saturday'}: forecasts count on work from Monday to Friday only.`
+}
+
 /** An instant in the shop's zone, such as *Fri 6 Mar, 14:05*. */
 export function sayInstant(instant: string, timeZone: string): string {
   const parts = { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', timeZone } as const
