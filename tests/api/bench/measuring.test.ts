@@ -90,6 +90,14 @@ describe('a comparator', () => {
     const sent = await send(shop, `/api/jobs/${job.id}/zero-checks`, drifted)
     expect(sent.body).toMatchObject({ hasDrifted: true, passes: 1 })
     expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, drifted)).body).toEqual(sent.body)
+    // a check that waited on a device goes under nobody else's name, and comes in once however often it is sent
+    const once = { ...drifted, id: randomUUID(), deviation: 0, typed: '0' }
+    expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, { ...once, checkedBy: randomUUID() })).body)
+      .toMatchObject({ code: 'other-person', field: 'checkedBy' })
+    const { rows: [kept] } = await shop.pool.query<{ checks: number; passes: number }>(
+      `SELECT count(DISTINCT zero_check.id)::integer AS checks, count(zero_check_pass.pass_id)::integer AS passes
+         FROM zero_check LEFT JOIN zero_check_pass ON zero_check_id = zero_check.id WHERE id IN ($1, $2)`, [drifted.id, once.id])
+    expect(kept).toEqual({ checks: 1, passes: 1 })
     expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, { ...drifted, deviation: 0, typed: '0' })).body.code).toBe('already-exists')
 
     const page = await read(shop, job, step)
