@@ -215,6 +215,18 @@ describe('a part that is not at 20 °C', () => {
   })
 })
 
+it('the build record tells of setting, zero, doubt, feelers and temperatures, on the page and on paper', async () => {
+  const { body: record } = await shop.as('owner').get(`/api/jobs/${job.number}/build-record`).expect(200)
+  const passes = record.passes as (OperationPage['passes'][number] & { mark: string })[]
+  expect(passes.filter(({ isVoid }) => isVoid).map(({ gaugeMark, setting, zero }) => ({ gaugeMark, setting, zero }))).toContainEqual(
+    expect.objectContaining({ gaugeMark: 'DB', setting: { size: nominal, temperature: null }, zero: expect.objectContaining({ deviation: -2 * tenth, allowed: tenth }) }))
+  const readings = passes.flatMap((pass) => pass.readings)
+  expect(readings.filter(({ note }) => note !== null)).toMatchObject([{ confirmed: true, note: expect.stringContaining('stub') }])
+  expect(readings.some(({ blades }) => blades?.stops)).toBe(true)
+  expect(passes.find(({ temperatures }) => temperatures !== null)).toMatchObject({ temperatures: { part: 27_000, room: 23_000 }, material: 'steel-4140' })
+  await shop.as('owner').get(`/api/jobs/${job.number}/build-record.pdf`).expect(200)
+})
+
 it('verify finds every seal, verdict and zero check as it was kept', async () => {
   const faults = []
   for await (const report of verifyShop(shop.pool)) faults.push(...report.faults)
