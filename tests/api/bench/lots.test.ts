@@ -42,6 +42,9 @@ describe('the lot of what goes in', () => {
     expect(after.history.map(({ lot, reason, by }) => [lot, reason, by])).toEqual([
       [before.lot, '', shop.people.machinist.name], ['P-77', 'The box said otherwise', shop.people.machinist.name],
     ])
+    const { body: record } = await shop.as('owner').get(`/api/jobs/${job.number}/build-record`).expect(200)
+    expect(record.parts.find(({ mark, kind }: { mark: string; kind: string }) => mark === after.mark && kind === after.place.split('/')[0]))
+      .toMatchObject({ lot: after.lot, lots: after.history })
   })
 
   it('is refused for a part of another job', async () => {

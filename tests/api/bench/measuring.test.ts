@@ -90,6 +90,14 @@ describe('a comparator', () => {
     const sent = await send(shop, `/api/jobs/${job.id}/zero-checks`, drifted)
     expect(sent.body).toMatchObject({ hasDrifted: true, passes: 1 })
     expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, drifted)).body).toEqual(sent.body)
+    // a check that waited on a device goes under nobody else's name, and comes in once however often it is sent
+    const once = { ...drifted, id: randomUUID(), deviation: 0, typed: '0' }
+    expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, { ...once, checkedBy: randomUUID() })).body)
+      .toMatchObject({ code: 'other-person', field: 'checkedBy' })
+    const { rows: [kept] } = await shop.pool.query<{ checks: number; passes: number }>(
+      `SELECT count(DISTINCT zero_check.id)::integer AS checks, count(zero_check_pass.pass_id)::integer AS passes
+         FROM zero_check LEFT JOIN zero_check_pass ON zero_check_id = zero_check.id WHERE id IN ($1, $2)`, [drifted.id, once.id])
+    expect(kept).toEqual({ checks: 1, passes: 1 })
     expect((await send(shop, `/api/jobs/${job.id}/zero-checks`, { ...drifted, deviation: 0, typed: '0' })).body.code).toBe('already-exists')
 
     const page = await read(shop, job, step)
@@ -205,6 +213,18 @@ describe('a part that is not at 20 °C', () => {
     expect(Math.abs(verdict.least! - before.least! - size * 51.6e-6)).toBeLessThan(30)
     await complete(shop, job, step)
   })
+})
+
+it('the build record tells of setting, zero, doubt, feelers and temperatures, on the page and on paper', async () => {
+  const { body: record } = await shop.as('owner').get(`/api/jobs/${job.number}/build-record`).expect(200)
+  const passes = record.passes as (OperationPage['passes'][number] & { mark: string })[]
+  expect(passes.filter(({ isVoid }) => isVoid).map(({ gaugeMark, setting, zero }) => ({ gaugeMark, setting, zero }))).toContainEqual(
+    expect.objectContaining({ gaugeMark: 'DB', setting: { size: nominal, temperature: null }, zero: expect.objectContaining({ deviation: -2 * tenth, allowed: tenth }) }))
+  const readings = passes.flatMap((pass) => pass.readings)
+  expect(readings.filter(({ note }) => note !== null)).toMatchObject([{ confirmed: true, note: expect.stringContaining('stub') }])
+  expect(readings.some(({ blades }) => blades?.stops)).toBe(true)
+  expect(passes.find(({ temperatures }) => temperatures !== null)).toMatchObject({ temperatures: { part: 27_000, room: 23_000 }, material: 'steel-4140' })
+  await shop.as('owner').get(`/api/jobs/${job.number}/build-record.pdf`).expect(200)
 })
 
 it('verify finds every seal, verdict and zero check as it was kept', async () => {

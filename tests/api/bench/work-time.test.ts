@@ -52,6 +52,19 @@ describe('work on a step', () => {
     expect(await running('hone-bores')).toBe(false)
   })
 
+  it('pauses when its person signs out through the menu', async () => {
+    const device = await addDevice(shop, 'Third tablet')
+    await takeOver(device, shop.people.machinist).expect(200)
+    await device.agent.post(`/api/jobs/${job.id}/work`).set(key())
+      .send({ id: randomUUID(), operationKey: 'hone-bores', action: 'start' }).expect(200)
+    expect(await running('hone-bores')).toBe(true)
+    await device.agent.post('/api/sign-out').expect(200)
+    expect(await running('hone-bores')).toBe(false)
+    await device.agent.get('/api/me').expect(401)
+    // nobody is signed in any more: leaving once more changes nothing
+    await device.agent.post('/api/sign-out').expect(200)
+  })
+
   it('counts for one shift at most when it was forgotten, and ends when the step is signed', async () => {
     await shop.pool.query(
       `INSERT INTO work_time (id, job_id, operation_key, person_id, started_at) VALUES ($1, $2, 'hone-bores', $3, now() - interval '3 days')`,

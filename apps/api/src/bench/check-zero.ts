@@ -11,6 +11,7 @@ import { loadPlan } from '../judging/load-evidence.ts'
 import { projectOperations } from '../judging/project-operations.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { relyingOnReadings } from '../re-opening/relying.ts'
+import { requireSamePerson } from './same-person.ts'
 import { resolutionOf, senseOf, usedGauge, type GaugeInUse } from './gauge-in-use.ts'
 import {
   insertZeroCheck, loadZeroCheck, passesSinceGoodZero, readingsOf, readElsewhere, type NewZeroCheck,
@@ -27,6 +28,7 @@ export async function checkZero(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'check-zero', jobId })
+  requireSamePerson(person.id, body.checkedBy, 'checkedBy')
   await lockJob(client, jobId)
   const { settings } = await loadPlan(client, jobId)
   const gauge = await usedGauge(client, body.gaugeId, now, 'gaugeId')

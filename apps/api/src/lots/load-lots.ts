@@ -11,6 +11,19 @@ export interface SealedLot {
   readonly lot: string
 }
 
+/** Every lot or serial that was typed for a part, the first one first. */
+export const lotsOfPart = `
+  SELECT json_agg(json_build_object(
+           'lot', part_lot.lot, 'reason', part_lot.reason, 'by', person.name, 'at', part_lot.typed_at)
+           ORDER BY part_lot.ordinal) AS history
+    FROM part_lot JOIN person ON person.id = part_lot.person_id
+   WHERE part_lot.part_id = part.id`
+
+/** A history as the database has it, with its instants as the wire has them. */
+export function withInstants(history: WireLotPlace['history']): WireLotPlace['history'] {
+  return history.map((one) => ({ ...one, at: new Date(one.at).toISOString() }))
+}
+
 /** The parts in these places with their lots, in the order of the places. */
 export async function loadLotPlaces(
   database: Queryable, placed: readonly { place: string; partId: string }[], places: readonly string[],
@@ -21,18 +34,10 @@ export async function loadLotPlaces(
     return partId === undefined ? [] : [{ place, partId }]
   })
   if (wanted.length === 0) return []
-  const { rows } = await database.query<Pick<WireLotPlace, 'mark' | 'lot'> & {
-    id: string; history: { lot: string; reason: string; by: string; at: string }[]
-  }>(
+  const { rows } = await database.query<Pick<WireLotPlace, 'mark' | 'lot' | 'history'> & { id: string }>(
     `SELECT part.id, part.mark, part.lot, coalesce(typed.history, '[]') AS history
        FROM part
-       LEFT JOIN LATERAL (
-              SELECT json_agg(json_build_object(
-                       'lot', part_lot.lot, 'reason', part_lot.reason, 'by', person.name, 'at', part_lot.typed_at)
-                       ORDER BY part_lot.ordinal) AS history
-                FROM part_lot JOIN person ON person.id = part_lot.person_id
-               WHERE part_lot.part_id = part.id
-            ) AS typed ON true
+       LEFT JOIN LATERAL (${lotsOfPart}) AS typed ON true
       WHERE part.id = ANY ($1)`,
     [wanted.map(({ partId }) => partId)],
   )
@@ -40,8 +45,7 @@ export async function loadLotPlaces(
   return wanted.flatMap(({ place, partId }) => {
     const part = parts.get(partId)
     if (part === undefined) return []
-    const history = part.history.map((one) => ({ ...one, at: new Date(one.at).toISOString() }))
-    return [{ place, partId, mark: part.mark, lot: part.lot, history }]
+    return [{ place, partId, mark: part.mark, lot: part.lot, history: withInstants(part.history) }]
   })
 }
 

@@ -2,15 +2,17 @@ import {
   addPerson, changeMyPin, listPeople, listPinLocks, setUpShop, signIn, signOut, unlockPin, whoAmI,
 } from '@tenths/contract'
 import type { FastifyInstance } from 'fastify'
+import { pauseWork } from '../bench/work-time.ts'
 import { command } from '../commands/command.ts'
 import { inTransaction } from '../commands/transaction.ts'
 import { readBenchDevice } from '../devices/device-cookie.ts'
+import { insertEvent } from '../events/insert-event.ts'
 import { allow } from '../http/guard.ts'
 import { register } from '../http/register.ts'
 import { changePin } from './change-pin.ts'
 import { insertPerson } from './insert-person.ts'
 import { listColleagues } from './list-colleagues.ts'
-import { endSession, startSession } from './session-cookie.ts'
+import { endSession, readPerson, startSession } from './session-cookie.ts'
 import { setUp } from './set-up.ts'
 import * as locks from './pin-locks.ts'
 import { checkSignIn } from './sign-in.ts'
@@ -28,7 +30,16 @@ export function peopleRoutes(app: FastifyInstance): void {
     return readSignedInPerson(pool, personId, (await readBenchDevice(request))?.id ?? null)
   }, { preHandler: limitSignIns(app) })
 
-  register(app, signOut, async ({ request, reply }) => {
+  register(app, signOut, async ({ shop, request, reply }) => {
+    const leaving = await readPerson(request)
+    if (leaving !== null) {
+      // Nobody works at a bench that is left behind.
+      await inTransaction(pool, async (client) => {
+        await pauseWork(client, [leaving.id])
+        await insertEvent(client, { kind: 'sign-out' }, leaving.id)
+      })
+      shop.announcer.announce()
+    }
     await endSession(request, reply)
     return {}
   })

@@ -12,6 +12,7 @@ import { findJob } from '../judging/find-job.ts'
 import { loadEvidence } from '../judging/load-evidence.ts'
 import { standingsOf } from '../judging/standing.ts'
 import { countingInspections } from '../judging/tested.ts'
+import { lotsOfPart, withInstants } from '../lots/load-lots.ts'
 import { loadPhotographs } from '../photographs/load-photographs.ts'
 import { asSigned, loadSealedVerdicts } from './sealed-verdicts.ts'
 
@@ -94,14 +95,15 @@ async function loadHead(database: Queryable, jobId: string): Promise<Head> {
   return { ...row, handedOverAt: row.handedOverAt?.toISOString() ?? null }
 }
 
-async function loadParts(
-  database: Queryable, jobId: string,
-): Promise<{ id: string; mark: string; kind: string; lot: string; description: string }[]> {
-  const { rows } = await database.query<{
-    id: string; mark: string; kind: string; lot: string; description: string
-  }>(
-    'SELECT id, mark, kind, lot, description FROM part WHERE job_id = $1 ORDER BY kind, length(mark), mark',
+type RecordedPart = Omit<BuildRecordPage['parts'][number], 'place'> & { id: string }
+
+async function loadParts(database: Queryable, jobId: string): Promise<RecordedPart[]> {
+  const { rows } = await database.query<RecordedPart>(
+    `SELECT part.id, part.mark, part.kind, part.lot, part.description, coalesce(typed.history, '[]') AS lots
+       FROM part LEFT JOIN LATERAL (${lotsOfPart}) AS typed ON true
+      WHERE part.job_id = $1
+      ORDER BY part.kind, length(part.mark), part.mark`,
     [jobId],
   )
-  return rows
+  return rows.map((part) => ({ ...part, lots: withInstants(part.lots) }))
 }

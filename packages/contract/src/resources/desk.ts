@@ -5,6 +5,7 @@ import { BenchKind, Requirement, Stage, Verdict } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
 import { InspectionResult } from './inspections.ts'
 import { JobSummary } from './jobs.ts'
+import { TypedLot } from './lots.ts'
 import { Photograph } from './photographs.ts'
 import { Concession, ObservationState, SignOff } from './operations.ts'
 import { Pass } from './readings.ts'
@@ -106,7 +107,11 @@ export const BuildRecord = z.object({
     }),
   ),
   passes: z.array(Pass.extend({ mark: z.string(), place: z.string().nullable() })),
-  parts: z.array(z.object({ mark: z.string(), kind: z.string(), place: z.string().nullable(), lot: z.string(), description: z.string() })),
+  parts: z.array(z.object({
+    mark: z.string(), kind: z.string(), place: z.string().nullable(), lot: z.string(), description: z.string(),
+    /** Every lot or serial that was typed for it, the first one first; the last one counts. */
+    lots: z.array(TypedLot),
+  })),
   photographs: z.array(Photograph),
   findings: z.array(Finding),
   caution: z.string(),

@@ -49,6 +49,7 @@ export const checkZero = route({
     gaugeId: Id,
     deviation: BaseValue,
     typed: Line(40),
+    checkedBy: Id.exactOptional().describe('Who put the gauge back on its setting: when somebody else is signed in by now, it is refused.'),
   }),
   answer: z.object({
     hasDrifted: z.boolean(),
@@ -60,5 +61,5 @@ export const checkZero = route({
     /** Other jobs on which the same gauge read since its last good zero there: they want a check of their own. */
     alsoRead: z.array(z.object({ jobNumber: z.int(), operationKey: z.string(), operationTitle: z.string() })),
   }),
-  problems: ['not-found', 'job-closed', 'gauge-unfit', 'value-implausible', 'already-exists', 'length-unreadable', 'length-not-exact'],
+  problems: ['not-found', 'job-closed', 'other-person', 'gauge-unfit', 'value-implausible', 'already-exists', 'length-unreadable', 'length-not-exact'],
 })

@@ -2,6 +2,9 @@ import { z } from 'zod'
 import { Id, Instant, Line, Text } from '../primitives.ts'
 import { route } from '../route.ts'
 
+/** A lot or serial as it was typed for a part. */
+export const TypedLot = z.object({ lot: z.string(), reason: z.string(), by: z.string(), at: Instant })
+
 /** A place into which a part goes for good, with its lot or serial and every one that was typed before. */
 export const LotPlace = z.object({
   place: z.string(),
@@ -9,7 +12,7 @@ export const LotPlace = z.object({
   mark: z.string(),
   /** Empty while nobody has typed one. */
   lot: z.string(),
-  history: z.array(z.object({ lot: z.string(), reason: z.string(), by: z.string(), at: Instant })),
+  history: z.array(TypedLot),
 })
 
 export const setLots = route({

@@ -1,5 +1,5 @@
 import {
-  dutyTitles, placeTitle, sayValue, verdictTitles, type Limits, type Quantity, type ReaderUnit,
+  dutyTitles, howMeasured, measuringStateTitles, placeTitle, sayValue, verdictTitles, type Limits, type Quantity, type ReaderUnit,
 } from '@tenths/domain'
 import type { BuildRecordPage } from '../build-record.ts'
 
@@ -53,8 +53,39 @@ export function readings({ readings: taken, quantity }: RecordPass, unit: Reader
     const correction = before === undefined
       ? ''
       : ` (corrected from ${sayValue(before.value, quantity, unit)}: ${reading.reason ?? ''})`
-    return `${reading.point} ${sayValue(reading.value, quantity, unit)}${correction}`
+    return `${reading.point} ${figure(reading, quantity, unit)}${correction}${doubted(reading)}`
   }).join('; ')
+}
+
+/** Of feelers the interval between the blade that entered and the one that did not. */
+function figure({ value, blades }: RecordPass['readings'][number], quantity: Quantity, unit: ReaderUnit): string {
+  const entered = sayValue(value, quantity, unit)
+  if (blades === undefined) return entered
+  return blades.stops === null
+    ? `${entered} or more, no thicker blade tried`
+    : `${entered} entered, ${sayValue(blades.stops, quantity, unit)} did not`
+}
+
+/** That a value was asked about, and what whoever stood by it said. */
+function doubted({ confirmed, note }: RecordPass['readings'][number]): string {
+  if (!confirmed) return ''
+  return note === null ? ' (unlikely, stood by)' : ` (unlikely, stood by: ${note})`
+}
+
+/** Of what and how it was taken: feature, pass, state, setting, warmth, zero. */
+export function taken(pass: RecordPass, unit: ReaderUnit): string {
+  return [
+    `${pass.feature}, pass ${pass.number}`,
+    ...(pass.setOn === null ? [] : ['set on its mate']),
+    ...pass.state.map((state) => measuringStateTitles[state].toLowerCase()),
+    ...howMeasured(pass, unit),
+  ].join('; ')
+}
+
+/** The lot that counts, and those that were typed before it with what was said of the change. */
+export function lots({ lot, lots: typed }: BuildRecordPage['parts'][number]): string {
+  const before = typed.slice(0, -1).map((one, index) => `${one.lot} until ${instant(typed[index + 1]?.at ?? '')}: ${typed[index + 1]?.reason ?? ''}`)
+  return [lot || '–', ...before].join('; before, ')
 }
 
 export function place(name: string | null): string {

@@ -85,7 +85,7 @@ function drawOperation(
     { title: 'Since', share: 3 },
   ], operation.signOffs.map(({ by, signedAt, givenAt, sealNumber, hash, reopened }) => [
     by.join(' and '),
-    givenAt === null ? cells.instant(signedAt) : `${cells.instant(signedAt)}; given ${cells.instant(givenAt)} without the network`,
+    givenAt === null ? cells.instant(signedAt) : `given ${cells.instant(givenAt)} without the network; confirmed ${cells.instant(signedAt)}`,
     `${sealNumber}: ${hash}`,
     reopened === null ? 'stands' : `re-opened ${cells.instant(reopened.at)}: ${reopened.reason}`,
   ]))
@@ -97,11 +97,11 @@ const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not 
 function drawMeasurings(document: Document, record: BuildRecordPage): void {
   heading(document, 'Readings')
   drawTable(document, [
-    { title: 'Part', share: 2 }, { title: 'Feature, pass', share: 3 }, { title: 'Gauge', share: 2 },
+    { title: 'Part', share: 2 }, { title: 'Feature, pass, how', share: 5 }, { title: 'Gauge', share: 2 },
     { title: 'By, when', share: 3 }, { title: 'Readings', share: 8 },
   ], record.passes.map((pass) => [
     `${pass.mark}, ${cells.place(pass.place)}`,
-    `${pass.feature}, pass ${pass.number}${pass.setOn === null ? '' : ', set on its mate'}`,
+    cells.taken(pass, record.unit),
     pass.gaugeMark,
     `${pass.by}, ${cells.instant(pass.openedAt)}`,
     cells.readings(pass, record.unit),
@@ -112,10 +112,10 @@ function drawPartsAndFindings(document: Document, record: BuildRecordPage): void
   heading(document, 'Parts')
   drawTable(document, [
     { title: 'Mark', share: 1 }, { title: 'Part', share: 2 }, { title: 'Place', share: 2 },
-    { title: 'Lot', share: 2 },
+    { title: 'Lot or serial', share: 4 },
     { title: 'Description', share: 4 },
-  ], record.parts.map(({ mark, kind, place, lot, description }) => [
-    mark, kind.replaceAll('-', ' '), cells.place(place), lot || '–', description || '–',
+  ], record.parts.map((part) => [
+    part.mark, part.kind.replaceAll('-', ' '), cells.place(part.place), cells.lots(part), part.description || '–',
   ]))
   if (record.findings.length === 0) return
   heading(document, 'Findings')

@@ -2,11 +2,11 @@ import { whoAmI } from '@tenths/contract'
 import { call, newId } from '../../api/call.ts'
 import type { ProblemError } from '../../api/problem.ts'
 import { foldIn } from '../kept/fold-in.ts'
-import type { BenchWork } from './bench-work.ts'
+import { mustFollow, type BenchWork } from './bench-work.ts'
 import { Outbox } from './outbox.ts'
 import { isOfAnother, type OutboxEntry } from './outbox-entry.ts'
 import { askToStay, hasRoom } from './room.ts'
-import { sendWork, type Reopened } from './send-work.ts'
+import { sendWork, type Arrived, type Reopened } from './send-work.ts'
 import { Tabs } from './tabs.ts'
 import { openWorkStore } from './work-store.ts'
 
@@ -22,6 +22,8 @@ class BenchOutbox {
   unreadable = $state(0)
   /** Steps that opened again because of what was stored last, and on which job. */
   reopened = $state.raw<{ readonly jobId: string; readonly steps: Reopened }>({ jobId: '', steps: [] })
+  /** Where else a gauge read that was found to have drifted last, and on which job that was found. */
+  alsoRead = $state.raw<{ readonly jobId: string; readonly gaugeId: string; readonly steps: Arrived['alsoRead'] }>({ jobId: '', gaugeId: '', steps: [] })
   /** Who is signed in, as far as this page knows: another tab may change that. */
   person = $state.raw<string | null>(null)
 
@@ -29,20 +31,23 @@ class BenchOutbox {
   #hasRoom = $state(true)
   readonly #wakes = new Set<() => void>()
   readonly #tabs = new Tabs((takenOff) => void this.#outbox.look(takenOff))
-  readonly #outbox = new Outbox<BenchWork, Reopened>({
+  readonly #outbox = new Outbox<BenchWork, Arrived>({
     store: openWorkStore(),
     send: (work, key) => sendWork(work, { key, signal: AbortSignal.timeout(patience) }),
     whoSends: () => this.#whoSends(),
     typedBy: ({ personId }) => personId,
     laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
+    mustFollow,
     alone: (work) => this.#tabs.alone(work),
     pause: (milliseconds) => new Promise((resume) => {
       const wake = () => { this.#wakes.delete(wake); resume() }
       this.#wakes.add(wake)
       if (milliseconds !== null) setTimeout(wake, milliseconds)
     }),
-    stored: async (work, steps) => {
-      if (work.kind === 'reading') this.reopened = { jobId: work.jobId, steps }
+    stored: async (work, { reopened, alsoRead }) => {
+      const { jobId, kind } = work
+      if (kind === 'reading' || kind === 'zero-check') this.reopened = { jobId, steps: reopened }
+      if (kind === 'zero-check') this.alsoRead = { jobId, gaugeId: work.gaugeId, steps: alsoRead }
       await foldIn(work)
     },
     comesLater: ({ behind }, { code }) => behind && code === 'operation-not-reachable',

@@ -47,8 +47,38 @@ export interface MarkedSigned extends DoneAtStep {
   readonly deviceOffset: number | null
 }
 
+/** What a gauge showed when it was put back on its setting, in nanometres off zero. */
+export interface ZeroChecked extends DoneAtStep {
+  readonly kind: 'zero-check'
+  readonly id: string
+  readonly gaugeId: string
+  readonly gaugeMark: string
+  readonly deviation: number
+  readonly typed: string
+  /** How far the zero may have moved, by the shop's number and the gauge. */
+  readonly allowed: number
+  /** The passes on this page of which it speaks: the service finds its own. */
+  readonly passes: readonly string[]
+}
+
 /** Everything that is done at a bench and must reach the service once. */
-export type BenchWork = TypedReading | Tick | ClockTurn | MarkedSigned
+export type BenchWork = TypedReading | Tick | ClockTurn | MarkedSigned | ZeroChecked
+
+/**
+ * Whether work must go out after other work of the same person although it was done at another step: a zero check
+ * speaks of every value that its gauge read before it on the job, and of none that it read after.
+ */
+export function mustFollow(work: BenchWork, earlier: BenchWork): boolean {
+  if (work.jobId !== earlier.jobId || work.personId !== earlier.personId) return false
+  if (work.kind !== 'zero-check' && earlier.kind !== 'zero-check') return false
+  const gauge = gaugeOf(work)
+  return gauge !== null && gauge === gaugeOf(earlier)
+}
+
+function gaugeOf(work: BenchWork): string | null {
+  if (work.kind === 'reading') return work.pass.gaugeId
+  return work.kind === 'zero-check' ? work.gaugeId : null
+}
 
 /** Exactly the fields of its kind, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainWork(work: BenchWork): BenchWork {
@@ -58,6 +88,10 @@ export function plainWork(work: BenchWork): BenchWork {
   if (kind === 'tick') {
     const { item, title, outcome, note, since } = work
     return { ...step, kind, id, deviceAt, item, title, outcome, note, since }
+  }
+  if (kind === 'zero-check') {
+    const { gaugeId, gaugeMark, deviation, typed, allowed, passes } = work
+    return { ...step, kind, id, deviceAt, gaugeId, gaugeMark, deviation, typed, allowed, passes: [...passes] }
   }
   const { deviceOffset } = work
   if (kind === 'clock') return { ...step, kind, id, deviceAt, deviceOffset, action: work.action }
@@ -77,5 +111,6 @@ export function sayWork(work: BenchWork): string {
   if (work.kind === 'reading') return `${work.cellTitle}: ${work.reading.typed}`
   if (work.kind === 'tick') return `${work.title}: ${outcomes[work.outcome]}`
   if (work.kind === 'clock') return work.action === 'start' ? 'Work begun' : 'Work paused'
+  if (work.kind === 'zero-check') return `Zero of ${work.gaugeMark}: ${work.typed}`
   return 'Signed, to be confirmed'
 }

@@ -3,6 +3,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { noNetwork, ProblemError } from '../../api/problem.ts'
 import { device, service, textOf, type Tab } from '../testing/outbox-tabs.ts'
 import { typed } from '../testing/typed.ts'
+import type { BenchWork } from './bench-work.ts'
 
 const refusal = new ProblemError('length-too-fine', 422, 'Too fine.')
 const expired = new ProblemError('not-signed-in', 401, '')
@@ -131,6 +132,36 @@ describe('work behind a step that is only marked as signed', () => {
     const tab = device(service(() => tooEarly)).open()
     add(tab, 'a')
     await until(() => expect(texts(tab, 'refused')).toEqual(['a']))
+  })
+})
+
+describe('a zero check', () => {
+  const check = (id: string): BenchWork => ({
+    kind: 'zero-check', id, personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'measure-block', operationTitle: 'Measure block',
+    behind: false, deviceAt: '2030-01-01T00:00:00Z', gaugeId: 'gauge-1', gaugeMark: 'PG-1', deviation: 0, typed: '0', allowed: 2_540, passes: ['pass-1'],
+  })
+
+  it('goes out after every value its gauge read on the job, at whichever step, and before those it reads afterwards', async () => {
+    let isBack = false
+    const tab = device(service((text) => (text === 'before' && !isBack ? new ProblemError('unexpected', 500, '') : null))).open()
+    add(tab, 'before')
+    tab.outbox.add('key-check', check('check'))
+    tab.outbox.add('key-after', typed('after', { operationKey: 'measure-rods' }))
+    tab.outbox.add('key-other', typed('other gauge', { operationKey: 'ring-gaps', pass: { ...typed('x').pass, gaugeId: 'gauge-2' } }))
+    await until(() => expect(tab.stored).toEqual(['other gauge']))
+    await until(() => expect(tab.pauses.length).toBeGreaterThan(0))
+    isBack = true
+    tab.resume()
+    await until(() => expect(tab.stored).toEqual(['other gauge', 'before', 'check', 'after']))
+  })
+
+  it('outlives a reload with all that it says', async () => {
+    const shared = device(service(() => noNetwork()))
+    const tab = shared.open()
+    tab.outbox.add('key-check', check('check'))
+    await until(() => expect(tab.now.trouble?.code).toBe('no-network'))
+    tab.close()
+    expect((await shared.store().readAll()).entries).toMatchObject([{ key: 'key-check', content: check('check') }])
   })
 })
 
@@ -269,7 +300,7 @@ describe('what lies on the device', () => {
     await until(async () => expect((await shared.store().readAll()).entries).toMatchObject([{ sequence: 1 }, { sequence: 2 }]))
     const dump = JSON.stringify(await everythingKept())
     expect(dump).toContain('reading-a')
-    expect(dump).toContain('"version":2')
+    expect(dump).toContain('"version":3')
     expect(dump).not.toContain('918273')
   })
 })

@@ -11,6 +11,8 @@ export interface OutboxWiring<Content, Answer> {
   readonly typedBy: (content: Content) => string
   /** What must arrive in order among itself. */
   readonly laneOf: (content: Content) => string
+  /** Whether something must also wait for an earlier one that is not of its lane. */
+  readonly mustFollow: (content: Content, earlier: Content) => boolean
   /** Runs the work while no other tab of this device sends. */
   readonly alone: <T>(work: () => Promise<T>) => Promise<T>
   /** Waits before the next attempt, for ever when null; resolves early when somebody asks to send now. */
@@ -166,9 +168,21 @@ export class Outbox<Content, Answer> {
 
   /** The first entry that may go out now: kept, typed by who is signed in, not behind one that is held up. */
   #next(held: ReadonlySet<string>): OutboxEntry<Content> | undefined {
-    return this.#list.entries.find(({ state, sequence, content }) => state === 'waiting' && sequence !== null
-      && (this.#who === null || this.#wiring.typedBy(content) === this.#who)
-      && !held.has(this.#wiring.laneOf(content)))
+    const lanes = new Set(held)
+    const heldUp: Content[] = []
+    return this.#waiting().find(({ content }) => {
+      const lane = this.#wiring.laneOf(content)
+      if (!lanes.has(lane) && !heldUp.some((earlier) => this.#wiring.mustFollow(content, earlier))) return true
+      lanes.add(lane)
+      heldUp.push(content)
+      return false
+    })
+  }
+
+  /** What the device has kept, done by who is signed in, in its order. */
+  #waiting(): readonly OutboxEntry<Content>[] {
+    return this.#list.entries.filter(({ state, sequence, content }) => state === 'waiting' && sequence !== null
+      && (this.#who === null || this.#wiring.typedBy(content) === this.#who))
   }
 
   #tell(): void {

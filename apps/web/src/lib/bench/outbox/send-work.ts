@@ -1,22 +1,32 @@
-import { markSigned, observe, startWork, takeReadings } from '@tenths/contract'
+import { checkZero, markSigned, observe, startWork, takeReadings } from '@tenths/contract'
 import { call, type AnswerOf, type CallSettings } from '../../api/call.ts'
-import type { BenchWork, ClockTurn, MarkedSigned, Tick } from './bench-work.ts'
+import type { BenchWork, ClockTurn, MarkedSigned, Tick, ZeroChecked } from './bench-work.ts'
 import type { TypedReading } from './typed-reading.ts'
 
 /** Steps that are open again because of what was sent. */
 export type Reopened = AnswerOf<typeof takeReadings>['reopened']
+
+/** What came of work that arrived, beyond what its step shows. */
+export interface Arrived {
+  readonly reopened: Reopened
+  /** Other steps on which a gauge read that is found to have drifted. */
+  readonly alsoRead: AnswerOf<typeof checkZero>['alsoRead']
+}
+
+const nothingElse: Arrived = { reopened: [], alsoRead: [] }
 
 /**
  * Sends one piece of work. Each names itself and its person, so that a repeat has one effect however late it comes,
  * and never lands under another's name.
  * @throws ProblemError as `call` does
  */
-export async function sendWork(work: BenchWork, settings: CallSettings): Promise<Reopened> {
-  if (work.kind === 'reading') return (await sendReading(work, settings)).reopened
+export async function sendWork(work: BenchWork, settings: CallSettings): Promise<Arrived> {
+  if (work.kind === 'reading') return { ...nothingElse, reopened: (await sendReading(work, settings)).reopened }
+  if (work.kind === 'zero-check') return sendZeroCheck(work, settings)
   if (work.kind === 'tick') await sendTick(work, settings)
   else if (work.kind === 'clock') await sendTurn(work, settings)
   else await sendSignature(work, settings)
-  return []
+  return nothingElse
 }
 
 function sendReading({ personId, jobId, operationKey, behind, pass, reading, confirmed }: TypedReading, settings: CallSettings) {
@@ -48,6 +58,11 @@ function sendTick({ personId, jobId, operationKey, behind, id, item, outcome, no
   const observations = [{ id, item, outcome, note, since, deviceAt }]
   const body = { operationKey, seenBy: personId, ...(behind && { behind }), observations }
   return call(observe, { params: { id: jobId }, body }, settings)
+}
+
+function sendZeroCheck({ personId, jobId, id, gaugeId, deviation, typed }: ZeroChecked, settings: CallSettings) {
+  const body = { id, gaugeId, deviation, typed, checkedBy: personId }
+  return call(checkZero, { params: { id: jobId }, body }, settings)
 }
 
 function sendTurn({ personId, jobId, operationKey, id, action, deviceAt, deviceOffset }: ClockTurn, settings: CallSettings) {

@@ -14,6 +14,8 @@ const steps: Readonly<Record<number, (entry: Versioned) => Versioned>> = {
     reason: null,
     content: { ...entry.content, kind: 'reading', behind: false, cellTitle: entry.content['cell'] },
   }),
+  // No zero checks were kept: an older program must leave these where they are.
+  2: (entry) => ({ ...entry, version: 3 }),
 }
 
 /** An entry of an older version as a newer one has it; as it is when no step leads further. */

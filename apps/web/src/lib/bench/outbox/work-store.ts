@@ -4,7 +4,7 @@ import type { KeptEntry, OutboxStore } from './outbox-entry.ts'
 import { upgraded, type Versioned } from './versions.ts'
 
 /** Version of what a kept entry holds. What a newer program keeps is left where it is, counted and said. */
-const entryVersion = 2
+const entryVersion = 3
 
 type KeptWork = Omit<KeptEntry<BenchWork>, 'sequence'> & { readonly version: number; readonly sequence?: number }
 
@@ -40,7 +40,8 @@ export function openWorkStore(name = 'tenths-outbox'): OutboxStore<BenchWork> {
 
   return {
     async readAll() {
-      const all = await (await database()).getAll('work')
+      const kept = await (await database()).getAll('work')
+      const all = kept.map((entry) => upgraded(entry as unknown as Versioned, entryVersion) as unknown as KeptWork)
       const readable = all.filter(({ version }) => version === entryVersion)
       return {
         entries: readable.map(({ sequence = 0, key, content, state, problem, reason }) =>

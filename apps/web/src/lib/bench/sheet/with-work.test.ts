@@ -30,6 +30,16 @@ describe('a sheet with what was done on this device', () => {
     expect(sheet.observations).toEqual([])
   })
 
+  it('voids what a drifted gauge read at any step, and keeps it with a good zero', () => {
+    const read = withWork(sheet, [typed('a')])
+    const check = (deviation: number): BenchWork => ({
+      ...done, operationKey: 'wash', kind: 'zero-check', id: 'z', gaugeId: 'gauge-1', gaugeMark: 'PG-1', deviation, typed: '', allowed: 2_540, passes: ['pass-1'],
+    })
+    expect(withWork(read, [check(2_540)]).passes).toMatchObject([{ isVoid: false, zero: { deviation: 2_540, by: 'A' } }])
+    expect(withWork(read, [check(2_541)]).passes).toMatchObject([{ isVoid: true }])
+    expect(withWork(sheet, [check(2_541)])).toBe(sheet)
+  })
+
   it('knows when a step before it was marked as signed here', () => {
     expect(withWork(sheet, [signature('wash')]).waitsFor).toEqual([{ key: 'wash', title: 'Wash', marked: true }])
   })

@@ -1,4 +1,5 @@
-import type { BenchWork, MarkedSigned, Tick } from '../outbox/bench-work.ts'
+import { hasDrifted } from '@tenths/domain'
+import type { BenchWork, MarkedSigned, Tick, ZeroChecked } from '../outbox/bench-work.ts'
 import { withLocal } from '../readings/passes.ts'
 import type { OperationSheet } from './operation-sheet.ts'
 
@@ -16,6 +17,7 @@ export function withWork(sheet: OperationSheet, work: readonly BenchWork[]): Ope
 
 function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
   if (work.kind === 'signature') return withSignature(sheet, work)
+  if (work.kind === 'zero-check') return withZero(sheet, work)
   if (!isHere(sheet, work)) return sheet
   if (work.kind === 'tick') return { ...sheet, observations: [...sheet.observations.filter(({ item }) => item !== work.item), seen(work)] }
   if (work.kind === 'clock') return { ...sheet, work: { ...sheet.work, running: work.action === 'start' } }
@@ -24,6 +26,17 @@ function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
 
 function isHere(sheet: OperationSheet, { operationKey }: BenchWork): boolean {
   return operationKey === sheet.operation.key
+}
+
+/** The passes of which the check speaks, wherever they were taken, with what it found. */
+function withZero(sheet: OperationSheet, work: ZeroChecked): OperationSheet {
+  const spokenOf = new Set(work.passes)
+  if (!sheet.passes.some(({ id }) => spokenOf.has(id))) return sheet
+  const zero = { deviation: work.deviation, allowed: work.allowed, by: work.by, checkedAt: work.deviceAt }
+  return {
+    ...sheet,
+    passes: sheet.passes.map((pass) => (spokenOf.has(pass.id) ? { ...pass, zero, isVoid: pass.isVoid || hasDrifted(zero) } : pass)),
+  }
 }
 
 function seen({ item, outcome, note, since, by, deviceAt }: Tick): OperationSheet['observations'][number] {

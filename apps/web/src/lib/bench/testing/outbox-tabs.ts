@@ -1,5 +1,5 @@
 import type { ProblemError } from '../../api/problem.ts'
-import type { BenchWork } from '../outbox/bench-work.ts'
+import { mustFollow, type BenchWork } from '../outbox/bench-work.ts'
 import { Outbox, type OutboxState } from '../outbox/outbox.ts'
 import type { OutboxStore } from '../outbox/outbox-entry.ts'
 import { openWorkStore } from '../outbox/work-store.ts'
@@ -55,6 +55,7 @@ export function device(to: Service, who: () => string = () => 'A') {
         whoSends: async () => who(),
         typedBy: ({ personId }) => personId,
         laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
+        mustFollow,
         alone: (work) => {
           const done = turn.then(() => work())
           // A tab that was closed lets go of its turn, as a browser has it.
