@@ -48,6 +48,12 @@ export function changesOfEngine(input: PlanInput): readonly OneChange[] {
     change('head material', {
       engine: { ...engine, head: { ...engine.head, material: engine.head?.material === 'iron' ? 'aluminium' : 'iron' } },
     }),
+    change('greatest speed', { engine: { ...engine, greatestSpeed: (engine.greatestSpeed ?? 0) > 7_500 ? 6_000 : 9_000 } }),
+    change('chamber', { engine: { ...engine, head: { ...engine.head, chamber: engine.head?.chamber === 'open' ? 'closed' : 'open' } } }),
+    change('crown', { parts: { ...parts, piston: { ...piston, crown: piston.crown === 'dished' ? 'flat' : 'dished' } } }),
+    change('ignition', { engine: { ...engine, ignition: engine.ignition === 'diesel' ? 'spark' : 'diesel' } }),
+    change('bore surface', { engine: { ...engine, boreSurface: engine.boreSurface === 'plated' ? 'plain' : 'plated' } }),
+    change('cycle', { engine: { ...engine, cycle: engine.cycle === 'two-stroke' ? 'four-stroke' : 'two-stroke' } }),
     change('cylinders', { engine: anotherCylinderCount(engine) }),
     ...(engine.firstBank === null ? [] : [change('rods on a pin', { engine: otherSharing(engine) })]),
   ]

@@ -1,4 +1,4 @@
-import type { Duty, PartsSpecification } from '../../../packages/domain/src/index.ts'
+import type { Duty, PartsSpecification, PlanInput } from '../../../packages/domain/src/index.ts'
 import { half, middled, share, type OwnFit } from './own-arithmetic.ts'
 import { greatest, isHot, makersOnly, threeFixed, topEndFits } from './own-top-end.ts'
 
@@ -63,6 +63,13 @@ const bearing = (family: 'mains' | 'rodJournals', named: 'main journal' | 'rod j
 
 const STACK = 'deck height − (stroke ÷ 2 + rod length + compression height)'
 
+/** What quench is not for, of what this engine is. */
+const noQuench = ({ engine, parts }: PlanInput): readonly string[] => [
+  ...(parts.piston.crown === 'dished' ? ['dished pistons'] : []),
+  ...(engine.ignition === 'diesel' ? ['diesels'] : []),
+  ...(engine.head?.chamber === 'open' ? ['open chambers'] : []),
+]
+
 const endGap: OwnFit = {
   formula: 'bore diameter × gap per unit of diameter for the duty; no high limit, only advice',
   named: () => ['rule', 'duty', 'bore'],
@@ -95,9 +102,9 @@ const belowLand = fixed('land less ring face with the ring pressed home; never p
 export const ownFits: Readonly<Record<string, OwnFit>> = {
   'piston-in-bore': {
     formula: 'bore diameter × clearance per unit of diameter for the alloy × duty factor; bore less piston at its gauge point',
-    named: () => ['rule', 'duty', 'bore', 'alloy'],
+    named: () => ['rule', 'duty', 'bore', 'alloy', 'bore surface', 'cycle'],
     limits({ engine, parts, duty }, number) {
-      if (engine.cooling === 'air') return 'sheet'
+      if (engine.cooling === 'air' || engine.boreSurface === 'plated' || engine.cycle === 'two-stroke') return 'sheet'
       const more = (side: string) => (boosted(duty) ? number('boost') : duty === 'sustained' ? number(`sustained-${side}`) : 0)
       const limit = (side: string) => share(engine.bore, number(`${parts.piston.alloy}-${side}`), 100 + more(side))
       return middled(limit('low'), limit('high'))
@@ -191,14 +198,26 @@ export const ownFits: Readonly<Record<string, OwnFit>> = {
   'crank-end-play': endPlay,
   'crank-end-play-final': endPlay,
   'deck-clearance': {
-    formula: ({ parts }) => (parts.gasketThickness === undefined
-      ? `${STACK}; no limit while the gasket is not chosen`
-      : `least quench − compressed gasket; expected: ${STACK}`),
-    named: () => ['rule', 'stroke', 'deck height', 'rod length', 'compression height', 'gasket'],
-    limits({ engine, parts }, number) {
+    formula(input) {
+      const without = noQuench(input)
+      if (without.length > 0) return `${STACK}; no least quench: it is not for ${without[0]}`
+      return input.parts.gasketThickness === undefined
+        ? `${STACK}; no limit while the gasket is not chosen`
+        : `least quench − compressed gasket; expected: ${STACK}`
+    },
+    named: (input) => [
+      'rule', 'stroke', 'deck height', 'rod length', 'compression height',
+      ...(noQuench(input).length > 0 ? [] : ['gasket' as const]),
+      ...(noQuench(input).length > 0 || input.parts.gasketThickness === undefined
+        ? [] : ['rod material' as const, 'greatest speed' as const, 'chamber' as const, 'crown' as const, 'ignition' as const]),
+    ],
+    limits(input, number) {
+      const { engine, parts } = input
       const stack = engine.deckHeight - half(engine.stroke) - parts.rod.length - parts.piston.compressionHeight
       const expected = { target: stack, adviceLow: stack - number('spread'), adviceHigh: stack + number('spread') }
-      return parts.gasketThickness === undefined ? expected : { ...expected, low: number(parts.rod.material) - parts.gasketThickness }
+      if (parts.gasketThickness === undefined || noQuench(input).length > 0) return expected
+      const fast = (engine.greatestSpeed ?? 0) > 7_500 ? number('fast') : 0
+      return { ...expected, low: number(parts.rod.material) + fast - parts.gasketThickness }
     },
   },
   'rod-bolt-stretch': bolt,

@@ -1,6 +1,6 @@
 import {
-  arrangements, blockMaterials, camshaftPlaces, coolings, headMaterials, numberings, pinFits, pinSharings, pistonAlloys, rodMaterials,
-  rotations, viewerSides,
+  arrangements, blockMaterials, boreSurfaces, camshaftPlaces, chambers, coolings, cycles, headMaterials, ignitions, numberings, pinFits,
+  pinSharings, pistonAlloys, pistonCrowns, rodMaterials, rotations, viewerSides,
 } from '@tenths/domain'
 import { z } from 'zod'
 import { BaseValue, Line } from '../primitives.ts'
@@ -27,6 +27,10 @@ export const EngineSpecification = z.object({
   pinSharing: z.enum(pinSharings),
   cooling: z.enum(coolings),
   block: z.enum(blockMaterials).exactOptional(),
+  boreSurface: z.enum(boreSurfaces).exactOptional(),
+  cycle: z.enum(cycles).exactOptional(),
+  ignition: z.enum(ignitions).exactOptional(),
+  greatestSpeed: z.int().min(100).max(30_000).exactOptional(),
   bore: BaseValue,
   stroke: BaseValue,
   deckHeight: BaseValue,
@@ -40,6 +44,7 @@ export const EngineSpecification = z.object({
   head: z.object({
     material: z.enum(headMaterials).exactOptional(),
     bolts: z.int().min(2).max(48).exactOptional(),
+    chamber: z.enum(chambers).exactOptional(),
   }).exactOptional(),
 })
 
@@ -65,6 +70,7 @@ export const PartsSpecification = z.object({
     pinBoreMouth: BaseValue.nullable(),
     grooves: z.array(RingGroove).max(6),
     hasFrontMark: z.boolean(),
+    crown: z.enum(pistonCrowns).exactOptional(),
   }),
   pin: z.object({ fit: z.enum(pinFits), diameter: BaseValue, length: BaseValue }),
   rod: z.object({

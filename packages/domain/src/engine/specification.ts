@@ -39,6 +39,18 @@ export const coolings = ['water', 'air'] as const
 export const blockMaterials = ['iron', 'aluminium-with-liners'] as const
 export type BlockMaterial = (typeof blockMaterials)[number]
 export type Cooling = (typeof coolings)[number]
+/** What a bore's wall is: the block's own metal or a liner that is bored like it, a sleeve, or a plating. */
+export const boreSurfaces = ['plain', 'sleeved', 'plated'] as const
+export type BoreSurface = (typeof boreSurfaces)[number]
+export const cycles = ['four-stroke', 'two-stroke'] as const
+export type Cycle = (typeof cycles)[number]
+export const ignitions = ['spark', 'diesel'] as const
+export type Ignition = (typeof ignitions)[number]
+/** A closed chamber has a flat that the piston's crown comes close to; an open one is as wide as the bore. */
+export const chambers = ['closed', 'open'] as const
+export type Chamber = (typeof chambers)[number]
+export const pistonCrowns = ['flat', 'dished', 'domed'] as const
+export type PistonCrown = (typeof pistonCrowns)[number]
 
 /** One journal family of the crank: all mains or all rod journals share these nominal figures. */
 export interface JournalSpecification {
@@ -71,6 +83,8 @@ export interface HeadSpecification {
   readonly material?: HeadMaterial
   /** Bolts or studs of one head; left out, four around each cylinder, neighbours sharing two. */
   readonly bolts?: number
+  /** Left out while nobody has said: quench is then held as in a closed one. */
+  readonly chamber?: Chamber
 }
 
 /** What the arithmetic must know of an engine; the shop's library keeps these, a job copies one. */
@@ -92,6 +106,13 @@ export interface EngineSpecification {
   readonly cooling: Cooling
   /** Left out while nobody has said: its readings are then never corrected for temperature. */
   readonly block?: BlockMaterial
+  /** Left out: plain. */
+  readonly boreSurface?: BoreSurface
+  /** Left out while nobody has said: judged as a four-stroke, and as fired by a spark. */
+  readonly cycle?: Cycle
+  readonly ignition?: Ignition
+  /** The most that the engine will turn, in revolutions a minute; left out while nobody has said. */
+  readonly greatestSpeed?: number
   readonly bore: Nanometres
   readonly stroke: Nanometres
   /** Main-bore centreline to deck. */
@@ -125,6 +146,8 @@ export interface PartsSpecification {
     readonly grooves: readonly RingGroove[]
     /** Whether the crown carries a mark that must point to the front. */
     readonly hasFrontMark: boolean
+    /** Left out while nobody has said: quench is then held as over a flat one. */
+    readonly crown?: PistonCrown
   }
   readonly pin: { readonly fit: PinFit; readonly diameter: Nanometres; readonly length: Nanometres }
   readonly rod: {

@@ -40,6 +40,8 @@ describe('an engine that cannot exist', () => {
       { ...v8, valveTrain: { camshaft: 'in-block', intakeValves: 1, exhaustValves: 0 } },
       'engine.valveTrain.exhaustValves',
     ],
+    ['an engine that hardly turns', { ...v8, greatestSpeed: 75 }, 'engine.greatestSpeed'],
+    ['an engine that turns at 75,000/min', { ...v8, greatestSpeed: 75_000 }, 'engine.greatestSpeed'],
     ['half a cylinder', { ...inlineFour, cylinders: 3.5 }, 'engine.cylinders'],
     ['a V without an angle', { ...v8, bankAngle: 0 }, 'engine.bankAngle'],
     ['a flat engine at 90°', { ...flatFour, bankAngle: 90_000 }, 'engine.bankAngle'],

@@ -40,6 +40,7 @@ export function validateEngine(engine: EngineSpecification): void {
   validateJournalCounts(engine)
   validateValveTrain(engine)
   validateHead(engine)
+  validateSpeed(engine)
   if (engine.deckHeight <= engine.stroke) {
     refuse(
       'engine.deckHeight',
@@ -132,6 +133,17 @@ function validateValveTrain({ valveTrain }: EngineSpecification): void {
     if (!Number.isInteger(count) || count < 1 || count > mostValves) {
       refuse(`engine.valveTrain.${field}`, `A cylinder has 1 to ${mostValves} valves of a kind, not ${count}.`)
     }
+  }
+}
+
+/** What a crank is turned at, at the most. Common practice, no source: the usual slip is a digit. */
+const leastTopSpeed = 100
+const mostTopSpeed = 30_000
+
+function validateSpeed({ greatestSpeed }: EngineSpecification): void {
+  if (greatestSpeed === undefined) return
+  if (!Number.isInteger(greatestSpeed) || greatestSpeed < leastTopSpeed || greatestSpeed > mostTopSpeed) {
+    refuse('engine.greatestSpeed', 'The greatest speed of an engine lies between 100 and 30,000 revolutions a minute.')
   }
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Duty } from '../engine/duty.ts'
-import type { PistonAlloy } from '../engine/specification.ts'
+import type { EngineSpecification, PartsSpecification, PistonAlloy } from '../engine/specification.ts'
 import type { Limits, Requirement } from '../judging/requirement.ts'
 import { plan } from '../plan/plan.ts'
 import type { PlanInput } from '../plan/plan-types.ts'
@@ -105,6 +105,24 @@ describe('a piston in its bore', () => {
     const made = plan(planInput(flatFour, metricParts))
     expect(made.requirements.some(({ fit }) => fit === 'piston-in-bore')).toBe(false)
     expect(made.findings.map(({ key }) => key)).toContain('sheet-needed/piston-in-bore')
+  })
+
+  it.each<[string, Partial<EngineSpecification>, RegExp]>([
+    ['plated', { boreSurface: 'plated' }, /^The piston in a plated bore has no general clearance\./],
+    ['of a two-stroke', { cycle: 'two-stroke' }, /^The piston of a two-stroke engine has no general clearance\./],
+  ])('gets no verdict in a bore that is %s without its maker’s sheet, and its limits with it', (_, told, reason) => {
+    const input = planInput({ ...v8, ...told }, v8Parts)
+    const made = plan(input)
+    expect(made.requirements.some(({ fit }) => fit === 'piston-in-bore')).toBe(false)
+    expect(made.findings.find(({ key }) => key === 'sheet-needed/piston-in-bore')?.sentence).toMatch(reason)
+    const sheetLimits = { ...none, low: inches(0.001), high: inches(0.002) }
+    const sheets = [{ fit: 'piston-in-bore', level: 'part-maker' as const, limits: sheetLimits, source: 'Piston sheet' }]
+    expect(limits({ ...input, sheets }, 'piston-in-bore/1')).toEqual(sheetLimits)
+  })
+
+  it('has the same limits in a sleeved bore, in a four-stroke, and where nobody has told', () => {
+    const told = planInput({ ...v8, boreSurface: 'sleeved', cycle: 'four-stroke' }, v8Parts)
+    expect(limits(told, 'piston-in-bore/1')).toEqual(limits(base, 'piston-in-bore/1'))
   })
 
   it('stops the plan for a cast piston with nitrous', () => {
@@ -217,6 +235,47 @@ describe('deck clearance', () => {
       adviceHigh: inches(0.03),
     })
     expect(limits({ ...base, parts: { ...v8Parts, gasketThickness: inches(0.02) } }, 'deck-clearance/1').low).toBe(inches(0.015))
+  })
+
+  const gasketThickness = inches(0.02)
+  const quench = (engine: Partial<EngineSpecification>, parts: Partial<PartsSpecification> = {}) =>
+    requirement(planInput({ ...v8, ...engine }, { ...v8Parts, ...parts, gasketThickness }), 'deck-clearance/1')
+  const aluminium = { rod: { ...v8Parts.rod, material: 'aluminium' as const } }
+
+  it.each<[string, number, Partial<PartsSpecification>, number]>([
+    ['7,500/min, steel rods', 7_500, {}, 0.015],
+    ['7,501/min, steel rods', 7_501, {}, 0.02],
+    ['7,500/min, aluminium rods', 7_500, aluminium, 0.035],
+    ['9,000/min, aluminium rods', 9_000, aluminium, 0.04],
+  ])('asks for 0.005 in more quench above 7,500/min only: %s', (_, greatestSpeed, parts, low) => {
+    expect(quench({ greatestSpeed }, parts).limits.low).toBe(inches(low))
+  })
+
+  it('says in its why what speed asks for', () => {
+    expect(quench({ greatestSpeed: 8_200 }).why.worked[0]).toBe(
+      'Above 7,500/min, here up to 8,200/min: 0.0350 in (0.889 mm) + 0.0050 in (0.127 mm) = 0.0400 in (1.016 mm)',
+    )
+  })
+
+  it.each<[string, Partial<EngineSpecification>, Partial<PartsSpecification>]>([
+    ['dished pistons', {}, { piston: { ...v8Parts.piston, crown: 'dished' } }],
+    ['diesels', { ignition: 'diesel' }, {}],
+    ['open chambers', { head: { chamber: 'open' } }, {}],
+  ])('has no least quench for %s, only the stack, and says so', (words, engine, parts) => {
+    const { limits: found, why } = quench({ greatestSpeed: 9_000, ...engine }, parts)
+    expect(found).toEqual(limits(base, 'deck-clearance/1'))
+    expect(why.formula).toMatch(new RegExp(`; no least quench: it is not for ${words}$`))
+  })
+
+  it('says what nobody has told and what it is taken to be, and nothing once all is told', () => {
+    expect(quench({}).why.worked.at(-1)).toBe(
+      'Not told, so taken to be: a greatest speed up to 7,500/min, a closed chamber, a crown without a dish, firing by a spark',
+    )
+    const told = quench(
+      { greatestSpeed: 6_000, ignition: 'spark', head: { chamber: 'closed' } }, { piston: { ...v8Parts.piston, crown: 'domed' } },
+    )
+    expect(told.limits.low).toBe(inches(0.015))
+    expect(told.why.worked.join(' ')).not.toMatch(/told/)
   })
 })
 

@@ -1,5 +1,5 @@
 import { isBoosted, isSustained } from '../engine/duty.ts'
-import type { PistonAlloy } from '../engine/specification.ts'
+import type { EngineSpecification, PistonAlloy } from '../engine/specification.ts'
 import { bore, skirt } from '../features/references.ts'
 import type { PlanFinding } from '../plan/plan-types.ts'
 import {
@@ -66,9 +66,8 @@ function alloyParameters(alloy: PistonAlloy, low: number, high: number) {
 }
 
 function ruleFor({ engine, parts, duty }: FitContext, read: ParameterReader): ComputedRule | SheetNeeded {
-  if (engine.cooling === 'air') {
-    return { kind: 'sheet-needed', reason: 'The piston of an air-cooled engine has no general clearance.' }
-  }
+  const special = outsideTheRule(engine)
+  if (special !== null) return { kind: 'sheet-needed', reason: `The piston ${special} has no general clearance.` }
   const { alloy } = parts.piston
   const [lowPercent, highPercent] = isBoosted(duty)
     ? [100 + read('boost'), 100 + read('boost')]
@@ -90,6 +89,13 @@ function ruleFor({ engine, parts, duty }: FitContext, read: ParameterReader): Co
       'bore less piston at its gauge point',
     worked: [`Low: ${low.line}`, `High: ${high.line}`],
   }
+}
+
+/** Pistons that only their maker can give a clearance: from memory. */
+function outsideTheRule({ cooling, boreSurface, cycle }: EngineSpecification): string | null {
+  if (cooling === 'air') return 'of an air-cooled engine'
+  if (boreSurface === 'plated') return 'in a plated bore'
+  return cycle === 'two-stroke' ? 'of a two-stroke engine' : null
 }
 
 function nitrousFinding(alloy: PistonAlloy): readonly PlanFinding[] {

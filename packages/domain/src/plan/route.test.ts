@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { bore } from '../features/references.ts'
 import { planInput, v8, v8Parts } from '../testing/engines.ts'
 import { plan } from './plan.ts'
 import type { BenchKind, Stage, WorkKind } from './plan-types.ts'
@@ -89,6 +90,34 @@ describe('the route of a V8 with everything ordered', () => {
     const made = plan(planInput(v8, v8Parts, { work })).operations
     const rows = made.map(({ key, stage, bench, minutes, signatures }) => [key, stage, bench, minutes, ...(signatures === 2 ? [2] : [])])
     expect(rows).toEqual(routes[work])
+  })
+
+  it.each(['sleeved', 'plated'] as const)('sends %s bores out where plain ones are bored, measured out and back before the hone', (boreSurface) => {
+    for (const work of ['short-block', 'full-rebuild', 'bore-and-hone'] as const) {
+      const made = plan(planInput({ ...v8, boreSurface }, v8Parts, { work })).operations
+      const rows = made.map(({ key, stage, bench, minutes, signatures }) => [key, stage, bench, minutes, ...(signatures === 2 ? [2] : [])])
+      expect(rows).toEqual(routes[work].map((row) => (row[0] === 'bore' ? ['bores-sent-out', 'machining', 'inspection', 40] : row)))
+      const sent = made.find(({ key }) => key === 'bores-sent-out')
+      expect(sent?.features).toEqual(Array.from({ length: 8 }, (_, index) => bore(index + 1)))
+      expect(sent?.observations.map(({ title }) => title)).toEqual(
+        expect.arrayContaining(['Every bore measured before it went out', 'Every bore measured again when it came back']),
+      )
+      expect(sent?.after).toEqual(['deck', 'receive-parts'])
+      expect(made.find(({ key }) => key === 'hone-bores')?.after).toEqual(['bores-sent-out', 'receive-parts'])
+    }
+  })
+
+  it('neither bores nor sends out where nothing is oversize, whatever the bores are', () => {
+    const input = planInput({ ...v8, boreSurface: 'plated' }, v8Parts)
+    const keys = plan({ ...input, options: { ...input.options, oversize: false } }).operations.map(({ key }) => key)
+    expect(keys).not.toContain('bore')
+    expect(keys).not.toContain('bores-sent-out')
+    expect(keys).toContain('hone-bores')
+  })
+
+  it('bores plain bores here, told or not', () => {
+    const told = plan(planInput({ ...v8, boreSurface: 'plain' }, v8Parts)).operations
+    expect(told).toEqual(plan(planInput(v8, v8Parts)).operations)
   })
 
   it('warns wherever someone can be hurt', () => {

@@ -1,6 +1,7 @@
 import type { EngineModel } from '@tenths/contract'
 import type {
-  BlockMaterial, CamshaftPlace, EngineSpecification, HeadMaterial, PartsSpecification, RingGroove,
+  BlockMaterial, BoreSurface, CamshaftPlace, Chamber, Cycle, EngineSpecification, HeadMaterial, Ignition, PartsSpecification, PistonCrown,
+  RingGroove,
 } from '@tenths/domain'
 import type { z } from 'zod'
 
@@ -11,6 +12,11 @@ export interface EngineDraft extends Pick<
   EngineSpecification, 'name' | 'arrangement' | 'numbering' | 'rotation' | 'pinSharing' | 'cooling'
 > {
   block: BlockMaterial | 'not-told'
+  boreSurface: BoreSurface | 'not-told'
+  cycle: Cycle | 'not-told'
+  ignition: Ignition | 'not-told'
+  /** Revolutions a minute. */
+  greatestSpeed: string
   cylinders: string
   /** Degrees. */
   bankAngle: string
@@ -23,7 +29,7 @@ export interface EngineDraft extends Pick<
   rodJournals: JournalDraft
   /** Of each cylinder. */
   valveTrain: { camshaft: CamshaftPlace; intakeValves: string; exhaustValves: string }
-  head: { material: HeadMaterial | 'unknown'; bolts: string }
+  head: { material: HeadMaterial | 'unknown'; bolts: string; chamber: Chamber | 'not-told' }
 }
 
 export interface JournalDraft {
@@ -44,6 +50,7 @@ export interface PartsDraft {
     pinBoreMouth: string
     grooves: { ring: RingGroove['ring']; upperFlank: string; width: string }[]
     hasFrontMark: boolean
+    crown: PistonCrown | 'not-told'
   }
   pin: { fit: PartsSpecification['pin']['fit']; diameter: string; length: string }
   rod: { material: PartsSpecification['rod']['material']; length: string; bigEndWidth: string; smallEndBore: string }

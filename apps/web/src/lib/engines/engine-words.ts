@@ -55,6 +55,38 @@ export const blocks = [
   { value: 'aluminium-with-liners', title: 'Aluminium with liners', hint: 'Soaked, not corrected' },
 ] as const
 
+export const boreSurfaces = [
+  { value: 'not-told', title: 'Not told', hint: 'Planned as plain' },
+  { value: 'plain', title: 'Plain' },
+  { value: 'sleeved', title: 'Sleeved', hint: 'An oversize is sent out, not bored here' },
+  { value: 'plated', title: 'Plated', hint: 'An oversize is sent out; the piston’s room is on its maker’s sheet' },
+] as const
+
+export const cycles = [
+  { value: 'not-told', title: 'Not told', hint: 'Judged as a four-stroke' },
+  { value: 'four-stroke', title: 'Four-stroke' },
+  { value: 'two-stroke', title: 'Two-stroke', hint: 'The piston’s room is on its maker’s sheet' },
+] as const
+
+export const ignitions = [
+  { value: 'not-told', title: 'Not told', hint: 'Judged as fired by a spark' },
+  { value: 'spark', title: 'Spark' },
+  { value: 'diesel', title: 'Diesel', hint: 'No least quench' },
+] as const
+
+export const chambers = [
+  { value: 'not-told', title: 'Not told', hint: 'Quench is held as in a closed one' },
+  { value: 'closed', title: 'Closed', hint: 'With a flat that the crown comes close to' },
+  { value: 'open', title: 'Open', hint: 'No least quench' },
+] as const
+
+export const crowns = [
+  { value: 'not-told', title: 'Not told', hint: 'Quench is held as over a flat one' },
+  { value: 'flat', title: 'Flat' },
+  { value: 'dished', title: 'Dished', hint: 'No least quench' },
+  { value: 'domed', title: 'Domed' },
+] as const
+
 export const alloys = [
   { value: 'cast', title: 'Cast' },
   { value: 'hypereutectic', title: 'Hypereutectic' },

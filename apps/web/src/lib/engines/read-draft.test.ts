@@ -48,13 +48,35 @@ describe('an engine that is typed', () => {
     const overhead = {
       ...engine,
       valveTrain: { camshaft: 'overhead' as const, intakeValves: '2', exhaustValves: '2' },
-      head: { material: 'aluminium' as const, bolts: '10' },
+      head: { ...engine.head, material: 'aluminium' as const, bolts: '10' },
     }
     const { value } = readEngine(overhead, 'inch')
     expect(value).toMatchObject({ valveTrain: { camshaft: 'overhead', intakeValves: 2 }, head: { material: 'aluminium', bolts: 10 } })
     expect(value && readEngine(engineDraftOf(value, 'inch'), 'inch').value).toEqual(value)
-    const { problems } = readEngine({ ...overhead, head: { material: 'unknown', bolts: 'ten' } }, 'inch')
+    const { problems } = readEngine({ ...overhead, head: { ...engine.head, bolts: 'ten' } }, 'inch')
     expect(Object.keys(problems ?? {})).toEqual(['engine.head.bolts'])
+  })
+
+  it('says what its bores are, how it works and how fast it turns, each once somebody told', () => {
+    const untold = readEngine(engine, 'inch').value
+    for (const field of ['boreSurface', 'cycle', 'ignition', 'greatestSpeed']) expect(untold).not.toHaveProperty(field)
+    const typed = {
+      ...engine, boreSurface: 'plated' as const, cycle: 'two-stroke' as const, ignition: 'diesel' as const, greatestSpeed: '8,200',
+      head: { ...engine.head, chamber: 'open' as const },
+    }
+    const { value } = readEngine(typed, 'inch')
+    expect(value).toMatchObject({
+      boreSurface: 'plated', cycle: 'two-stroke', ignition: 'diesel', greatestSpeed: 8_200, head: { chamber: 'open' },
+    })
+    expect(value && readEngine(engineDraftOf(value, 'inch'), 'inch').value).toEqual(value)
+  })
+
+  it.each([['7500', 7_500], ['7,500', 7_500], ['10 500', 10_500], ['800', 800]])('turns at %s as it is written', (text, speed) => {
+    expect(readEngine({ ...engine, greatestSpeed: text }, 'inch').value?.greatestSpeed).toBe(speed)
+  })
+
+  it.each(['7.5', 'fast', '75', '7,50'])('is asked again for a speed of %s', (greatestSpeed) => {
+    expect(Object.keys(readEngine({ ...engine, greatestSpeed }, 'inch').problems ?? {})).toEqual(['engine.greatestSpeed'])
   })
 
   it('comes with parts that come back the same too, an unmeasured inset still unknown', () => {
@@ -75,6 +97,10 @@ describe('an engine that is typed', () => {
     const { value } = readParts(typed, 'inch')
     expect(value).toMatchObject({ retainers: { perSide: 2, thickness: 1_066_800, outerFlanks: 67_868_800 }, gasketThickness: 1_041_400, rodShell: { cheekInset: null } })
     expect(value && readParts(partsDraftOf(value, 'millimetre'), 'millimetre').value).toEqual(value)
+    expect(value?.piston).not.toHaveProperty('crown')
+    const dished = readParts({ ...typed, piston: { ...typed.piston, crown: 'dished' } }, 'inch').value
+    expect(dished?.piston.crown).toBe('dished')
+    expect(dished && partsDraftOf(dished, 'inch').piston.crown).toBe('dished')
     const unknown = readParts({ ...typed, gasketThickness: '', retainers: { ...typed.retainers, outerFlanks: ' ' } }, 'inch').value
     expect(unknown).not.toHaveProperty('gasketThickness')
     expect(unknown?.retainers).toEqual({ perSide: 2, thickness: 1_066_800 })

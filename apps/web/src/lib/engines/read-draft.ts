@@ -30,6 +30,10 @@ export function readEngine(draft: EngineDraft, unit: ReaderUnit): Read<Model['sp
     pinSharing: hasBanks ? draft.pinSharing : 'one-rod',
     cooling: draft.cooling,
     ...(draft.block !== 'not-told' && { block: draft.block }),
+    ...(draft.boreSurface !== 'not-told' && { boreSurface: draft.boreSurface }),
+    ...(draft.cycle !== 'not-told' && { cycle: draft.cycle }),
+    ...(draft.ignition !== 'not-told' && { ignition: draft.ignition }),
+    ...(draft.greatestSpeed.trim() !== '' && { greatestSpeed: figures.speed('engine.greatestSpeed', draft.greatestSpeed) }),
     bore: figures.length('engine.bore', draft.bore),
     stroke: figures.length('engine.stroke', draft.stroke),
     deckHeight: figures.length('engine.deckHeight', draft.deckHeight),
@@ -45,10 +49,11 @@ export function readEngine(draft: EngineDraft, unit: ReaderUnit): Read<Model['sp
 }
 
 /** What is known of the heads; nothing where nobody has said anything. */
-function readHead({ material, bolts }: EngineDraft['head'], figures: Figures): Pick<Model['specification'], 'head'> {
+function readHead({ material, bolts, chamber }: EngineDraft['head'], figures: Figures): Pick<Model['specification'], 'head'> {
   const head = {
     ...(material === 'unknown' ? {} : { material }),
     ...(bolts.trim() === '' ? {} : { bolts: figures.count('engine.head.bolts', bolts) }),
+    ...(chamber === 'not-told' ? {} : { chamber }),
   }
   return Object.keys(head).length === 0 ? {} : { head }
 }
@@ -76,6 +81,7 @@ export function readParts(draft: PartsDraft, unit: ReaderUnit): Read<Model['part
         width: figures.length(`parts.piston.grooves.${index}.width`, width),
       })),
       hasFrontMark: piston.hasFrontMark,
+      ...(piston.crown !== 'not-told' && { crown: piston.crown }),
     },
     pin: {
       fit: pin.fit,
@@ -133,6 +139,13 @@ class Figures {
   count(path: string, text: string): number {
     if (!/^\d{1,3}$/.test(text.trim())) this.blame(path, 'A whole number is needed here.')
     return Number.parseInt(text, 10) || 0
+  }
+
+  /** Revolutions a minute; people write thousands with a comma, a space or neither. */
+  speed(path: string, text: string): number {
+    const written = /^(\d{1,2})?[, ]?(\d{3})$/.exec(text.trim())
+    if (written === null) this.blame(path, 'Revolutions a minute are needed here, as a whole number such as 7500.')
+    return Number(written?.slice(1).join('') ?? 0)
   }
 
   read<T>(value: T): Read<T> {

@@ -12,8 +12,9 @@ export function emptyEngine(): EngineDraft {
   return {
     name: '', arrangement: 'v', cylinders: '8', bankAngle: '90', numbering: 'by-bank', firstBank: 'viewer-right',
     leadingBank: 'viewer-right', rotation: 'clockwise', pinSharing: 'two-plain-rods', cooling: 'water', block: 'not-told',
+    boreSurface: 'not-told', cycle: 'not-told', ignition: 'not-told', greatestSpeed: '',
     bore: '', stroke: '', deckHeight: '', mains: emptyJournals(), rodJournals: emptyJournals(),
-    valveTrain: { camshaft: 'in-block', intakeValves: '1', exhaustValves: '1' }, head: { material: 'unknown', bolts: '' },
+    valveTrain: { camshaft: 'in-block', intakeValves: '1', exhaustValves: '1' }, head: { material: 'unknown', bolts: '', chamber: 'not-told' },
   }
 }
 
@@ -23,7 +24,7 @@ export function emptyParts(): PartsDraft {
   return {
     piston: {
       alloy: 'hypereutectic', diameter: '', compressionHeight: '', pinBore: '', pinBoreMouth: '',
-      grooves: [groove('top'), groove('second'), groove('oil')], hasFrontMark: true,
+      grooves: [groove('top'), groove('second'), groove('oil')], hasFrontMark: true, crown: 'not-told',
     },
     pin: { fit: 'floating', diameter: '', length: '' },
     rod: { material: 'steel', length: '', bigEndWidth: '', smallEndBore: '' },
@@ -44,6 +45,10 @@ export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit):
     firstBank: engine.firstBank ?? 'viewer-right',
     leadingBank: engine.leadingBank ?? 'viewer-right',
     block: engine.block ?? 'not-told',
+    boreSurface: engine.boreSurface ?? 'not-told',
+    cycle: engine.cycle ?? 'not-told',
+    ignition: engine.ignition ?? 'not-told',
+    greatestSpeed: String(engine.greatestSpeed ?? ''),
     bore: lengthText(engine.bore, unit),
     stroke: lengthText(engine.stroke, unit),
     deckHeight: lengthText(engine.deckHeight, unit),
@@ -54,7 +59,11 @@ export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit):
       intakeValves: String(train.intakeValves),
       exhaustValves: String(train.exhaustValves),
     },
-    head: { material: engine.head?.material ?? 'unknown', bolts: String(engine.head?.bolts ?? '') },
+    head: {
+      material: engine.head?.material ?? 'unknown',
+      bolts: String(engine.head?.bolts ?? ''),
+      chamber: engine.head?.chamber ?? 'not-told',
+    },
   }
 }
 
@@ -71,6 +80,7 @@ export function partsDraftOf(parts: Plain<PartsSpecification>, unit: ReaderUnit)
       pinBoreMouth: text(piston.pinBoreMouth),
       grooves: piston.grooves.map(({ ring, upperFlank, width }) => ({ ring, upperFlank: text(upperFlank), width: text(width) })),
       hasFrontMark: piston.hasFrontMark,
+      crown: piston.crown ?? 'not-told',
     },
     pin: { fit: pin.fit, diameter: text(pin.diameter), length: text(pin.length) },
     rod: {

@@ -9,6 +9,8 @@ export const SPINDLE = 'A turning spindle takes sleeves, gloves and fingers.'
 export function blockMachining({ engine, options, features, scope }: RouteContext): readonly Step[] {
   const { cylinders, mains } = engine
   const banks = features.deckHeights.length
+  const surface = engine.boreSurface ?? 'plain'
+  const boredHere = surface === 'plain'
   return [
     step(
       'deburr',
@@ -56,7 +58,24 @@ export function blockMachining({ engine, options, features, scope }: RouteContex
         ],
         cautions: [SPINDLE],
         signatures: 2,
-        when: options.oversize,
+        when: options.oversize && boredHere,
+      },
+    ),
+    step(
+      'bores-sent-out',
+      'Send the bores out, measured out and back',
+      'inspection',
+      minutesFor(40, cylinders, 8),
+      ['deck', 'receive-parts'],
+      {
+        features: [features.bores],
+        observations: [
+          seeAndSay('out', 'Every bore measured before it went out', 'To whom, for what work and to what size'),
+          seeAndSay('back', 'Every bore measured again when it came back', 'Date, and what the other shop wrote on its sheet'),
+          soak('Block and gauges side by side since, before the readings', WHOLE_BLOCK),
+        ],
+        cautions: [`${surface === 'plated' ? 'Plated' : 'Sleeved'} bores are not bored here.`, 'Lift with rated gear and a second person.'],
+        when: options.oversize && !boredHere,
       },
     ),
     step(
@@ -64,7 +83,7 @@ export function blockMachining({ engine, options, features, scope }: RouteContex
       'Hone every bore to its own piston',
       'hone',
       minutesFor(180, cylinders, 8),
-      ['bore', 'receive-parts'],
+      [boredHere ? 'bore' : 'bores-sent-out', 'receive-parts'],
       {
         features: [features.bores],
         observations: [

@@ -28,7 +28,7 @@ const scopes: Record<WorkKind, WorkScope> = {
   'bore-and-hone': {
     ...bare,
     block: true,
-    steps: only('measure-block', 'receive-parts', 'deburr', 'align-hone', 'deck', 'bore', 'hone-bores', 'bore-finish'),
+    steps: only('measure-block', 'receive-parts', 'deburr', 'align-hone', 'deck', 'bore', 'bores-sent-out', 'hone-bores', 'bore-finish'),
   },
   'crank-regrind': {
     ...bare,
