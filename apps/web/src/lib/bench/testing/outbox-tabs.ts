@@ -1,8 +1,10 @@
-import type { ProblemError } from '../../api/problem.ts'
+import { vi } from 'vitest'
+import { ProblemError } from '../../api/problem.ts'
 import { mustFollow, type BenchWork } from '../outbox/bench-work.ts'
 import { Outbox, type OutboxState } from '../outbox/outbox.ts'
 import type { OutboxStore } from '../outbox/outbox-entry.ts'
 import { openWorkStore } from '../outbox/work-store.ts'
+import { typed } from './typed.ts'
 
 /** What reached the service, and what it answers: a problem to refuse, null to take it. */
 export interface Service {
@@ -25,7 +27,7 @@ export interface Tab {
 }
 
 /** By which a test knows a piece of work. */
-export function textOf(work: BenchWork): string {
+function textOf(work: BenchWork): string {
   return work.kind === 'reading' ? work.reading.typed : work.id
 }
 
@@ -75,4 +77,26 @@ export function device(to: Service, who: () => string = () => 'A') {
     return tab
   }
   return { open, name, store: () => openWorkStore(name) }
+}
+
+/** A refusal that no repeat heals. */
+export const refusal = new ProblemError('length-too-fine', 422, 'Too fine.')
+
+/** Types values of these names into a tab, each under its own key. */
+export function add(tab: Tab, ...names: string[]): void {
+  for (const name of names) tab.outbox.add(`key-${name}`, typed(name))
+}
+
+/** What lies in a tab in one state, by its text. */
+export function texts(tab: Tab, state: string): string[] {
+  return tab.now.entries.filter((one) => one.state === state).map(({ content }) => textOf(content))
+}
+
+export function keys(tab: Tab): string[] {
+  return tab.now.entries.map(({ key }) => key)
+}
+
+/** Looks again and again until it holds. */
+export function until(look: () => unknown): Promise<unknown> {
+  return vi.waitFor(look, { timeout: 2_000, interval: 2 })
 }
