@@ -17,3 +17,7 @@ export const Temperature = z.int().min(-40_000).max(250_000)
 /** Work without a network goes on behind a step that is marked as signed. */
 export const Behind = z.boolean()
   .describe('It was done behind steps that are marked as signed and not confirmed yet: those count as passed here.')
+/** A person’s PIN, on its way to be checked and nowhere kept. */
+export const Pin = z.string().regex(/^\d{6}$/, 'Six digits.')
+/** Milliseconds by which the server’s clock was ahead of a device’s at their last contact; null when they had none. */
+export const DeviceOffset = z.int().min(-2_000_000_000).max(2_000_000_000).nullable()

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Id, Instant, Line } from '../primitives.ts'
+import { Id, Instant, Line, Pin } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
 import { QueueEntry } from './benches.ts'
 import { DeviceHere, SignedInPerson } from './people.ts'
@@ -89,7 +89,7 @@ export const takeOver = route({
   summary: 'Take the bench device over with one’s PIN, for a shift; whoever had it in hand is signed out',
   who: 'anyone',
   mutation: 'session',
-  body: z.object({ personId: Id, pin: z.string().regex(/^\d{6}$/, 'Six digits.') }),
+  body: z.object({ personId: Id, pin: Pin }),
   answer: SignedInPerson,
   problems: ['device-unknown', 'not-allowed', 'pin-wrong', 'pin-locked', 'pin-missing'],
 })

@@ -1,6 +1,6 @@
 import { materialNames } from '@tenths/domain'
 import { z } from 'zod'
-import { BaseValue, Behind, Id, Instant, Line, Text } from '../primitives.ts'
+import { BaseValue, Behind, DeviceOffset, Id, Instant, Line, Pin, Text } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
 import { CylinderOrientation, Duty, FeatureDefinition, Layout, Operation, Requirement, RingClock, Stage, Verdict } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
@@ -133,8 +133,7 @@ export const startWork = route({
     action: z.enum(['start', 'stop']),
     workedBy: Id.exactOptional().describe('Whose clock it is: when somebody else is signed in by now, it is refused.'),
     deviceAt: Instant.exactOptional().describe('When it was turned by the device’s own clock, if that was before now.'),
-    deviceOffset: z.int().min(-2_000_000_000).max(2_000_000_000).nullable().exactOptional()
-      .describe('Milliseconds by which the server’s clock was ahead at their last contact.'),
+    deviceOffset: DeviceOffset.exactOptional(),
   }),
   answer: z.object({ running: z.boolean(), minutes: z.int() }),
   problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown'],
@@ -151,7 +150,7 @@ export const signOff = route({
     id: Id,
     operationKey: Line(80),
     definitionHash: Line(80),
-    signatures: z.array(z.object({ personId: Id, pin: z.string().regex(/^\d{6}$/, 'Six digits.') })).min(1).max(2),
+    signatures: z.array(z.object({ personId: Id, pin: Pin })).min(1).max(2),
   }),
   answer: SignOff,
   problems: [

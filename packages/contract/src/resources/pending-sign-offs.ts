@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Id, Instant, Line } from '../primitives.ts'
+import { DeviceOffset, Id, Instant, Line, Pin } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
 
 /** A step that was marked as signed without a network: no signature yet, until its people confirm it. */
@@ -35,7 +35,7 @@ export const markSigned = route({
     readings: z.array(Id).max(4_000),
     deviceAt: Instant,
     /** Milliseconds by which the server’s clock was ahead at their last contact; null when that is not known. */
-    deviceOffset: z.int().min(-2_000_000_000).max(2_000_000_000).nullable(),
+    deviceOffset: DeviceOffset,
   }),
   answer: PendingSignOff,
   problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown', 'same-person-twice'],
@@ -54,7 +54,7 @@ export const confirmSignOffs = route({
   path: '/api/pending-sign-offs/confirmations',
   summary: 'Confirm with one PIN what was marked as signed: each is sealed if it still fits, or is to be signed again',
   who: everyone,
-  body: z.object({ ids: z.array(Id).min(1).max(100), pin: z.string().regex(/^\d{6}$/, 'Six digits.') }),
+  body: z.object({ ids: z.array(Id).min(1).max(100), pin: Pin }),
   answer: z.object({
     results: z.array(z.object({
       id: Id,

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { Id, Instant, Line } from '../primitives.ts'
+import { Id, Instant, Line, Pin } from '../primitives.ts'
 import { everyone, roles, route } from '../route.ts'
 
 /** A shared tablet as the pages on it know it. */
@@ -58,7 +58,7 @@ export const setUpShop = route({
     ownerName: Line(120),
     signInName: Line(80),
     password: z.string().min(10, 'Ten characters at least.').max(200),
-    pin: z.string().regex(/^\d{6}$/, 'Six digits.'),
+    pin: Pin,
   }),
   answer: SignedInPerson,
   problems: ['setup-done', 'not-found', 'body-invalid'],
@@ -90,7 +90,7 @@ export const addPerson = route({
     name: Line(120),
     signInName: Line(80),
     password: z.string().min(10, 'Ten characters at least.').max(200),
-    pin: z.string().regex(/^\d{6}$/, 'Six digits.').nullable(),
+    pin: Pin.nullable(),
     roles: z.array(z.enum(roles)).min(1),
   }),
   answer: Colleague,
@@ -102,7 +102,7 @@ export const changeMyPin = route({
   path: '/api/me/pin',
   summary: 'Choose a new PIN, with the password as proof',
   who: everyone,
-  body: z.object({ password: z.string().min(1).max(200), pin: z.string().regex(/^\d{6}$/, 'Six digits.') }),
+  body: z.object({ password: z.string().min(1).max(200), pin: Pin }),
   answer: z.object({}),
   problems: ['sign-in-refused'],
 })
