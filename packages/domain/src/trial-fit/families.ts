@@ -1,9 +1,6 @@
 import type { FeatureReference, PartKind, Place } from '../features/feature.ts'
 import { partOfPlace } from '../features/feature.ts'
-import {
-  bigEnd, compressionRings, deckClearanceAt, mainBearing, mainHousing, pinEndPlayAt, ringBackClearance, ringSideClearance,
-  rodBearing,
-} from '../features/references.ts'
+import { bigEnd, mainBearing, mainHousing, rodBearing } from '../features/references.ts'
 
 /** Parts that may change places among themselves before the engine is built. */
 export interface Family {
@@ -14,28 +11,18 @@ export interface Family {
   readonly fit: string
   /** For shells: what is read in place, and the housing in which it was read. */
   readonly inHousing: ((place: number) => { readonly bore: FeatureReference; readonly housing: FeatureReference }) | null
-  /** What else was measured with the part in place and holds for that very part. */
-  readonly alsoMeasured: (place: number) => readonly FeatureReference[]
 }
-
-const nothing = (): readonly FeatureReference[] => []
 
 /** Rods stay: each is resized with its own cap and bushed to its own pin. Common practice, no source. */
 export const families: readonly Family[] = [
+  { kind: 'piston', title: 'Pistons to bores', fit: 'piston-in-bore', inHousing: null },
+  { kind: 'piston-pin', title: 'Pins to pistons', fit: 'pin-in-piston', inHousing: null },
   {
-    kind: 'piston', title: 'Pistons to bores', fit: 'piston-in-bore', inHousing: null,
-    alsoMeasured: (cylinder) => [
-      ...compressionRings.flatMap((ring) => [ringSideClearance(ring, cylinder), ringBackClearance(ring, cylinder)]),
-      ringSideClearance('oil-ring', cylinder), deckClearanceAt(cylinder), pinEndPlayAt(cylinder),
-    ],
-  },
-  { kind: 'piston-pin', title: 'Pins to pistons', fit: 'pin-in-piston', inHousing: null, alsoMeasured: (cylinder) => [pinEndPlayAt(cylinder)] },
-  {
-    kind: 'main-bearing', title: 'Shells to main journals', fit: 'main-bearing', alsoMeasured: nothing,
+    kind: 'main-bearing', title: 'Shells to main journals', fit: 'main-bearing',
     inHousing: (journal) => ({ bore: mainBearing(journal), housing: mainHousing(journal) }),
   },
   {
-    kind: 'rod-bearing', title: 'Shells to rods', fit: 'rod-bearing', alsoMeasured: nothing,
+    kind: 'rod-bearing', title: 'Shells to rods', fit: 'rod-bearing',
     inHousing: (cylinder) => ({ bore: rodBearing(cylinder), housing: bigEnd(cylinder) }),
   },
 ]

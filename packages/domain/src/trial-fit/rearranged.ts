@@ -1,6 +1,6 @@
 import { round } from '../exact/rounding.ts'
 import type { FeatureIndex } from '../features/feature-index.ts'
-import type { Place } from '../features/feature.ts'
+import type { FeatureReference, Place } from '../features/feature.ts'
 import { countedPass } from '../judging/counted-pass.ts'
 import { meanOf } from '../measuring/form.ts'
 import { measurementsOf } from '../measuring/pass.ts'
@@ -16,7 +16,7 @@ export interface JobAsMeasured {
 
 /**
  * What would be measured with parts of one family in other places. Sizes go along with their part. A bearing in place is
- * its housing less two walls: in another housing it is foretold from that one's mean size.
+ * its housing less two walls: in another housing it is foretold from that one's mean size, as if read beside it.
  * @param partAt the part that would sit in each place that changes
  */
 export function rearranged(
@@ -31,24 +31,27 @@ function foretold(
 ): readonly FeaturePass[] {
   const now = measurementsOf(placed, passes)
   const placeNow = new Map(placed.map(({ place, partId }) => [partId, place]))
-  const shift = new Map<FeaturePass, number>()
+  const shift = new Map<FeaturePass, number | null>()
   for (const [place, partId] of partAt) {
     const from = placeNow.get(partId)
     if (inHousing === null || from === undefined || from === place) continue
     const own = inHousing(numberOf(from))
-    const pass = now.latestPass(own.bore)
-    const housings = [own, inHousing(numberOf(place))].map(({ housing }) => countedPass(housing, now, index))
-    const [here, there] = housings.map((counted) =>
-      counted.kind === 'counted' && counted.pass.setOn === null ? meanOf(counted.values) : null)
-    if (pass === null) continue
-    // Without both housings nothing can be foretold: NaN marks a pass to be left out.
-    shift.set(pass, typeof here === 'number' && typeof there === 'number' ? round(there - here, 'half-even') : NaN)
+    const bore = countedPass(own.bore, now, index)
+    if (bore.kind !== 'counted') continue
+    const here = meanSize(own.housing, now, index)
+    const there = meanSize(inHousing(numberOf(place)).housing, now, index)
+    // Without both housings nothing can be foretold.
+    shift.set(bore.pass, here === null || there === null ? null : round(there - here, 'half-even'))
   }
   return passes.flatMap((pass) => {
     const by = shift.get(pass)
     if (by === undefined) return [pass]
-    if (Number.isNaN(by)) return []
-    // Foretold for the new housing, so it no longer matters what it was read beside.
-    return [{ ...pass, beside: [], readings: pass.readings.map((reading) => ({ ...reading, value: reading.value + by })) }]
+    const readings = by === null ? null : pass.readings.map((reading) => ({ ...reading, value: reading.value + by }))
+    return readings === null ? [] : [{ ...pass, beside: [], readings }]
   })
+}
+
+function meanSize(feature: FeatureReference, measurements: Measurements, index: FeatureIndex): number | null {
+  const counted = countedPass(feature, measurements, index)
+  return counted.kind === 'counted' && counted.pass.setOn === null ? meanOf(counted.values) : null
 }

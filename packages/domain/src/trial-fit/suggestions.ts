@@ -5,6 +5,7 @@ import { judge } from '../judging/judge.ts'
 import type { JudgeSettings } from '../judging/settings.ts'
 import { defaultJudgeSettings } from '../judging/settings.ts'
 import type { Verdict } from '../judging/verdict.ts'
+import type { Requirement } from '../judging/requirement.ts'
 import { measurementsOf } from '../measuring/pass.ts'
 import type { Plan } from '../plan/plan-types.ts'
 import { assign } from '../selective-assembly/assignment.ts'
@@ -60,16 +61,14 @@ function whenWorthIt(
   const { plan, job, index, settings } = bench
   const here = measurementsOf(job.placed, job.passes)
   const there = rearranged(job, family, partAt, index)
-  const touched = plan.requirements.filter(({ measurand }) => featuresOf(measurand).some(({ place }) => places.includes(place)))
-  const compared = touched.map((requirement) => ({
+  const compared = plan.requirements.map((requirement) => ({
     requirement,
     before: judge(requirement, here, index, settings),
     after: judge(requirement, there, index, settings),
   }))
   if (compared.some(({ before, after }) => after.kind === 'outside' && before.kind !== 'outside')) return null
-  const fits = compared.filter(({ before, after }) => before.least !== null && after.least !== null)
-    .filter(({ requirement }) => targetOf(requirement) !== null
-      && featuresOf(requirement.measurand).some(({ place }) => !places.includes(place)))
+  const fits = compared.filter(({ requirement, before, after }) => before.least !== null && after.least !== null
+    && targetOf(requirement) !== null && isPairing(requirement, places))
   const before = pairingOf(fits.map((fit) => ({ requirement: fit.requirement, verdict: fit.before })))
   const after = pairingOf(fits.map((fit) => ({ requirement: fit.requirement, verdict: fit.after })))
   const isGain = after.outside < before.outside || before.worstDistance - after.worstDistance >= LEAST_GAIN
@@ -81,9 +80,7 @@ function whenWorthIt(
     return from === undefined || from === to ? [] : [{ partId, from, to }]
   })
   const lost = compared.filter((one) => one.before.kind !== 'not-measured' && one.after.kind === 'not-measured')
-  const inPlace = moves.flatMap(({ to }) => [
-    ...(family.inHousing === null ? [] : [family.inHousing(numberOf(to)).bore]), ...family.alsoMeasured(numberOf(to)),
-  ]).filter((feature) => here.latestPass(feature) !== null)
+  const inPlace = moves.flatMap(({ to }) => (family.inHousing === null ? [] : [family.inHousing(numberOf(to)).bore]))
   return {
     kind: family.kind,
     title: family.title,
@@ -98,6 +95,12 @@ function whenWorthIt(
       ...inPlace.flatMap(({ place, feature }) => index.get(place)?.get(feature)?.title ?? []),
     ],
   }
+}
+
+/** Whether the requirement compares a part in one of these places with one that stays. */
+function isPairing({ measurand }: Requirement, places: readonly Place[]): boolean {
+  const moving = featuresOf(measurand).map(({ place }) => places.includes(place))
+  return moving.includes(true) && moving.includes(false)
 }
 
 function valueIn({ kind, least, greatest }: Verdict) {
