@@ -43,10 +43,10 @@ function sizesFor(requirements: readonly Requirement[], features: MeasuredShortB
   return sizes
 }
 
-/** A finished short block: every fit near its aim, with readings scattered by a tenth. */
+/** A finished short block: every fit near its aim, with readings scattered by a tenth. Lengths alone, which the libraries add as lengths. */
 export function measuredShortBlock(lines: number): MeasuredShortBlock {
   const whole = plan(planInput(v8, v8Parts))
-  const requirements = whole.requirements.slice(0, lines)
+  const requirements = whole.requirements.filter(({ quantity }) => quantity === 'length').slice(0, lines)
   const used = new Set(requirements.flatMap(({ measurand }) => referencesOf(measurand).map(featureKey)))
   const features = whole.features.filter((feature) => used.has(featureKey(feature)))
   const sizes = sizesFor(requirements, features)
