@@ -22,14 +22,25 @@ export function sayDayOff(iso: string): string | undefined {
 
 /** An instant in the shop's zone, such as *Fri 6 Mar, 14:05*. */
 export function sayInstant(instant: string, timeZone: string): string {
-  const parts = { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', timeZone } as const
-  return new Intl.DateTimeFormat('en-GB', parts).format(new Date(instant))
+  return instants(timeZone).format(new Date(instant))
+}
+
+const instants = perZone('en-GB', { weekday: 'short', day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' })
+const days = perZone('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit' })
+
+/** A format for each zone, made once: making one takes a bench’s tablet milliseconds, at every key. */
+function perZone(locale: string, parts: Intl.DateTimeFormatOptions): (timeZone: string) => Intl.DateTimeFormat {
+  const made = new Map<string, Intl.DateTimeFormat>()
+  return (timeZone) => {
+    const known = made.get(timeZone) ?? new Intl.DateTimeFormat(locale, { ...parts, timeZone })
+    made.set(timeZone, known)
+    return known
+  }
 }
 
 /** Today in the shop's zone as `YYYY-MM-DD`, some days on. */
 export function shopDay(timeZone: string, daysOn = 0): string {
-  const parts = { year: 'numeric', month: '2-digit', day: '2-digit', timeZone } as const
-  const today = new Intl.DateTimeFormat('en-CA', parts).format(new Date())
+  const today = days(timeZone).format(new Date())
   const later = new Date(`${today}T00:00:00Z`)
   later.setUTCDate(later.getUTCDate() + daysOn)
   return later.toISOString().slice(0, 10)
