@@ -30,10 +30,15 @@ export class BenchSheet {
   }
 
   readonly #known = $derived.by(() => this.#read())
-  /** The service's answer, and over it what was done here and is not in it yet. */
+  /**
+   * The service's answer, and over it what was done here and is not in it yet. A signature shows once the device has kept it:
+   * nobody leaves a step as signed that a crash could take back.
+   */
   readonly answer: OperationSheet = $derived.by(() => withWork(
     this.#known,
-    benchOutbox.of(this.#known.job.id).filter(({ state }) => state !== 'refused').map(({ content }) => content),
+    benchOutbox.of(this.#known.job.id)
+      .filter(({ state, content, sequence }) => state !== 'refused' && (content.kind !== 'signature' || sequence !== null))
+      .map(({ content }) => content),
   ))
   readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
   /** What this step measures, each with its points in the order this person's hand moves. */
