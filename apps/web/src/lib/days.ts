@@ -38,10 +38,19 @@ function perZone(locale: string, parts: Intl.DateTimeFormatOptions): (timeZone: 
   }
 }
 
+/** The day of a zone as it was last asked for: each key at a bench asks, and the day changes at a whole minute. */
+let known = { timeZone: '', minute: NaN, day: '' }
+
+function today(timeZone: string): string {
+  const minute = Math.floor(Date.now() / 60_000)
+  if (known.timeZone !== timeZone || known.minute !== minute) known = { timeZone, minute, day: days(timeZone).format(new Date()) }
+  return known.day
+}
+
 /** Today in the shop's zone as `YYYY-MM-DD`, some days on. */
 export function shopDay(timeZone: string, daysOn = 0): string {
-  const today = days(timeZone).format(new Date())
-  const later = new Date(`${today}T00:00:00Z`)
+  if (daysOn === 0) return today(timeZone)
+  const later = new Date(`${today(timeZone)}T00:00:00Z`)
   later.setUTCDate(later.getUTCDate() + daysOn)
   return later.toISOString().slice(0, 10)
 }

@@ -1,5 +1,5 @@
-import { eventStream, type streamEventNames } from '@tenths/contract'
-import { changes } from './changes.svelte.ts'
+import { eventStream, type Change, type streamEventNames } from '@tenths/contract'
+import { changes, type News } from './changes.ts'
 
 type StreamEvent = (typeof streamEventNames)[number]
 
@@ -8,8 +8,8 @@ const GATHER_MILLISECONDS = 200
 const REOPEN_MILLISECONDS = 5_000
 
 /**
- * Lets what is shown follow the shop's data. One tab of a browser holds the stream and passes on to the others that
- * there is something to look at; when it closes, another takes over. Where the browser has no locks (plain HTTP), each
+ * Lets what is shown follow the shop's data. One tab of a browser holds the stream and passes on to the others what
+ * there is to look at; when it closes, another takes over. Where the browser has no locks (plain HTTP), each
  * tab listens for itself.
  * @returns how to stop
  */
@@ -17,10 +17,10 @@ export function listen(): () => void {
   const stopping = new AbortController()
   const { signal } = stopping
   const others = new BroadcastChannel('tenths-changes')
-  const look = gathered(() => changes.announce(), signal)
-  others.onmessage = look
+  const pass = gathered((news) => changes.tell(news), signal)
+  others.onmessage = ({ data }: MessageEvent<News>) => pass(data)
 
-  const hold = (): Promise<void> => holdStream(() => { look(); others.postMessage(null) }, signal)
+  const hold = (): Promise<void> => holdStream((news) => { pass(news); others.postMessage(news) }, signal)
   if ('locks' in navigator) void navigator.locks.request('tenths-changes', { signal }, hold).catch(() => undefined)
   else void hold()
   signal.addEventListener('abort', () => others.close())
@@ -31,20 +31,20 @@ export function listen(): () => void {
  * Listens until it is stopped. After a break the browser comes back by itself with the last id it saw; where it gives
  * up (the server answered with a refusal), a new stream begins a little later and everything is looked at once.
  */
-function holdStream(look: () => void, signal: AbortSignal): Promise<void> {
+function holdStream(pass: (news: News) => void, signal: AbortSignal): Promise<void> {
   return new Promise((done) => {
     let stream = open()
     let again: ReturnType<typeof setTimeout> | undefined
     function open(): EventSource {
       const opened = new EventSource(eventStream.path)
-      opened.addEventListener('change' satisfies StreamEvent, look)
-      opened.addEventListener('resync' satisfies StreamEvent, look)
+      opened.addEventListener('change' satisfies StreamEvent, ({ data }: MessageEvent<string>) => pass([JSON.parse(data) as Change]))
+      opened.addEventListener('resync' satisfies StreamEvent, () => pass(null))
       let isBroken = false
       // The server is there again: what is shown from before is looked at anew, whether or not anything changed.
-      opened.onopen = () => { if (isBroken) look(); isBroken = false }
+      opened.onopen = () => { if (isBroken) pass(null); isBroken = false }
       opened.onerror = () => {
         isBroken = true
-        if (opened.readyState === EventSource.CLOSED) again = setTimeout(() => { stream = open(); look() }, REOPEN_MILLISECONDS)
+        if (opened.readyState === EventSource.CLOSED) again = setTimeout(() => { stream = open(); pass(null) }, REOPEN_MILLISECONDS)
       }
       return opened
     }
@@ -54,15 +54,22 @@ function holdStream(look: () => void, signal: AbortSignal): Promise<void> {
   })
 }
 
-function gathered(work: () => void, signal: AbortSignal): () => void {
+/** Tells the first news at once, and all that follow within a moment together. */
+function gathered(tell: (news: News) => void, signal: AbortSignal): (news: News) => void {
   let resting: ReturnType<typeof setTimeout> | undefined
-  let isAsked = false
+  let held: News = []
   signal.addEventListener('abort', () => clearTimeout(resting))
-  const look = (): void => {
-    isAsked = resting !== undefined
-    if (isAsked || signal.aborted) return
-    work()
-    resting = setTimeout(() => { resting = undefined; if (isAsked) look() }, GATHER_MILLISECONDS)
+  const pass = (news: News): void => {
+    if (signal.aborted) return
+    held = held === null || news === null ? null : [...held, ...news]
+    if (resting !== undefined) return
+    const told = held
+    held = []
+    tell(told)
+    resting = setTimeout(() => {
+      resting = undefined
+      if (held === null || held.length > 0) pass([])
+    }, GATHER_MILLISECONDS)
   }
-  return look
+  return pass
 }

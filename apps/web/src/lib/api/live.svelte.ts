@@ -1,5 +1,8 @@
-import { changes } from './changes.svelte.ts'
+import type { Change } from '@tenths/contract'
+import { changes } from './changes.ts'
+import { keepSame } from '../keep-same.ts'
 import { noNetwork, ProblemError } from './problem.ts'
+import { Gathered, urgencyOfAll, type Urgency } from './urgency.ts'
 
 /** What a page shows of the API: the last answer stays while a newer one is fetched or fails. */
 export interface Live<T> {
@@ -12,16 +15,19 @@ export interface Live<T> {
 /**
  * Asks once the component is there, again when anything `ask` reads changes, and again when the shop's data change.
  * Call it while a component is made. An older answer never replaces a newer one.
+ * @param urgencyOf how soon a change is to be seen here; at once when left out
  */
-export function live<T>(ask: (signal: AbortSignal) => Promise<T>): Live<T> {
+export function live<T>(ask: (signal: AbortSignal) => Promise<T>, urgencyOf: (change: Change) => Urgency = () => 'at-once'): Live<T> {
   let value = $state.raw<T>()
   let problem = $state.raw<ProblemError>()
   let loading = $state(true)
   let running: AbortController | undefined
   let newest: Promise<void> = Promise.resolve()
+  const gathered = new Gathered(() => void run())
 
   /** Whoever waits for an asking that a newer one overtook waits for that: afterwards the value is never an old one. */
   function run(): Promise<void> {
+    gathered.cancel()
     running?.abort()
     running = new AbortController()
     newest = askOnce(running.signal)
@@ -34,7 +40,7 @@ export function live<T>(ask: (signal: AbortSignal) => Promise<T>): Live<T> {
     try {
       const fresh = await answer
       if (signal.aborted) return overtakenBy(signal)
-      value = fresh
+      value = keepSame(value, fresh)
       problem = undefined
     } catch (error) {
       if (signal.aborted) return overtakenBy(signal)
@@ -49,9 +55,20 @@ export function live<T>(ask: (signal: AbortSignal) => Promise<T>): Live<T> {
   }
 
   $effect(() => {
-    void changes.seen
     void run()
     return () => running?.abort()
+  })
+
+  $effect(() => {
+    const stop = changes.hear((news) => {
+      const urgency = urgencyOfAll(news, urgencyOf)
+      if (urgency === 'at-once') void run()
+      else if (urgency === 'soon') gathered.ask()
+    })
+    return () => {
+      stop()
+      gathered.cancel()
+    }
   })
 
   return {

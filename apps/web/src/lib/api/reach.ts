@@ -17,7 +17,10 @@ const entry = 'server-clock-ahead'
 export function noteServerClock(date: string | null, now = Date.now()): void {
   const server = date === null ? NaN : Date.parse(date)
   if (Number.isNaN(server) || typeof localStorage === 'undefined') return
-  localStorage.setItem(entry, String(server + 500 - now))
+  const ahead = server + 500 - now
+  const known = serverClockAhead()
+  // Within what whole seconds can tell, nothing new is learnt: a tablet is spared writing at every answer.
+  if (known === null || Math.abs(ahead - known) > 500) localStorage.setItem(entry, String(ahead))
 }
 
 /** Milliseconds by which the server's clock was ahead of the device's at their last contact; null before the first. */

@@ -35,6 +35,8 @@ export class EntryDesk {
   entered = $state(0)
   /** The value entered last, said in full where it was typed in short: the eye checks it while the hand goes on. */
   lastStored = $state.raw<{ readonly cell: Cell; readonly echo: string | null } | null>(null)
+  /** Takes the focus to a cell at once where it is drawn and the hand is in the grid; the grid gives it. */
+  takeFocusTo: (key: string) => boolean = () => false
   #justEntered: JustEntered | null = null
 
   constructor(sheet: BenchSheet, inHand: InHand) {
@@ -185,9 +187,13 @@ export class EntryDesk {
     this.goTo(next.key)
   }
 
-  /** Where one feature is shown at a time the cell that was typed in goes away, and would take the focus along. */
+  /**
+   * The focus goes before anything is drawn anew, so that the page is laid out once and not twice. Where one feature is shown
+   * at a time the next cell may not be there yet, and the cell that was typed in goes away and would take the focus along.
+   */
   #bringFocus(next: Cell | null): void {
-    if (document.activeElement?.closest('[role="grid"]')) this.focusOn = next?.key ?? null
+    if (next === null || this.takeFocusTo(next.key)) return
+    if (document.activeElement?.closest('[role="grid"]')) this.focusOn = next.key
   }
 
   #refuse(cell: Cell, sentence: string): void {
@@ -237,6 +243,8 @@ export class EntryDesk {
     const correction = this.state.correction?.cell === cell.key ? this.state.correction : null
     const former = this.sheet.readingIn(cell.key)
     const { by, deviceAt: takenAt, ...step } = this.sheet.doneHere()
+    const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => key === cell.key || this.isFilled(key))
+    this.#bringFocus(next)
     benchOutbox.add({
       ...step,
       kind: 'reading',
@@ -259,8 +267,6 @@ export class EntryDesk {
       confirmed: said.confirmed,
     }, this.sheet.refusedAt(cell.key))
     this.sheet.again.delete(featureKey(cell.feature))
-    const next = nextEmptyCell(this.sheet.cells, cell.key, (key) => this.isFilled(key))
-    this.#bringFocus(next)
     this.state = enter(this.state, cell.key, next?.key ?? null)
     this.entered += 1
   }

@@ -124,6 +124,11 @@ class BenchOutbox {
       && (operationKey === undefined || content.operationKey === operationKey))
   }
 
+  /** Whether anything of a step is on its way, or has arrived and is not in the service's last answer yet. */
+  isSending(jobId: string, operationKey: string): boolean {
+    return this.of(jobId, operationKey).some(({ state }) => state === 'waiting' || state === 'stored')
+  }
+
   async #whoSends(): Promise<string> {
     this.person ??= (await call(whoAmI, {}, { signal: AbortSignal.timeout(patience) })).id
     return this.person

@@ -1,7 +1,9 @@
-import type { FeatureDefinition, FeatureReference, Verdict } from '@tenths/domain'
+import type { FeatureDefinition, FeatureReference, Requirement, Verdict } from '@tenths/domain'
 import { featureKey, JUDGE_VERSION } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
+import { afterPaint } from '../../after-paint.svelte.ts'
 import { network } from '../../api/network.svelte.ts'
+import { keepSame, steadyList } from '../../keep-same.ts'
 import { session } from '../../session.svelte.ts'
 import { choice } from '../device/choice.svelte.ts'
 import { deviceTime } from '../device/device-time.ts'
@@ -11,45 +13,58 @@ import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
 import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
 import type { OutboxEntry } from '../outbox/outbox-entry.ts'
-import { isOfReading, type TypedReading } from '../outbox/typed-reading.ts'
+import type { TypedReading } from '../outbox/typed-reading.ts'
 import { isFull } from '../readings/passes.ts'
 import { disagreements } from '../verdicts/agreement.ts'
 import { isGood } from '../verdicts/concession.ts'
-import { judgeSheet } from '../verdicts/judge-sheet.ts'
+import { judgeOf, judgeSheet } from '../verdicts/judge-sheet.ts'
 import { dependsOn } from '../verdicts/of-feature.ts'
-import { cellsByKey, openPasses, passesByFeature, readingsByCell } from './by-key.ts'
-import { measuredHere, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
+import { cellsByKey, cellsOf, openPasses, passesByFeature, readingsByCell, textsByCell, typedByCell } from './by-key.ts'
+import { measuredHere, partIn, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
 import { withWork } from './with-work.ts'
 
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
 export class BenchSheet {
   readonly #read: () => OperationSheet
+  readonly #judgeBehind: { readonly current: (requirement: Requirement) => Verdict }
 
   constructor(read: () => OperationSheet) {
     this.#read = read
+    this.#judgeBehind = afterPaint(() => this.#judge)
   }
 
   readonly #known = $derived.by(() => this.#read())
+  readonly #steadyWork = steadyList<BenchWork>()
+  readonly #steadyOutgoing = steadyList<OutboxEntry<BenchWork>>()
+  /** What was done here as it lies over the answer: the same list whatever becomes of it on its way. */
+  readonly #work = $derived.by(() => this.#steadyWork(benchOutbox.of(this.#known.job.id)
+    .filter(({ state, content, sequence }) => state !== 'refused' && (content.kind !== 'signature' || sequence !== null))
+    .map(({ content }) => content)))
   /**
    * The service's answer, and over it what was done here and is not in it yet. A signature shows once the device has kept it:
    * nobody leaves a step as signed that a crash could take back.
    */
-  readonly answer: OperationSheet = $derived.by(() => withWork(
-    this.#known,
-    benchOutbox.of(this.#known.job.id)
-      .filter(({ state, content, sequence }) => state !== 'refused' && (content.kind !== 'signature' || sequence !== null))
-      .map(({ content }) => content),
-  ))
+  readonly answer: OperationSheet = $derived.by(() => withWork(this.#known, this.#work))
   readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
+  // A reading changes none of these: what is laid out by them is laid out once.
+  readonly #planned = $derived.by(() => this.#known.features)
+  readonly #operation = $derived.by(() => this.#known.operation)
+  readonly #placed = $derived.by(() => this.#known.placed)
+  readonly requirements = $derived.by(() => this.#known.requirements)
   /** What this step measures, each with its points in the order this person's hand moves. */
-  readonly features = $derived.by(() => measuredHere(this.answer).map((feature) => inHandOrder(feature, this.handOrder.current)))
+  readonly features = $derived.by(() => measuredHere({ features: this.#planned, operation: this.#operation })
+    .map((feature) => inHandOrder(feature, this.handOrder.current)))
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
 
-  readonly outgoing = $derived.by(() => benchOutbox.of(this.#known.job.id, this.#known.operation.key))
+  readonly outgoing = $derived.by(() => this.#steadyOutgoing(benchOutbox.of(this.#known.job.id, this.#operation.key)))
   readonly passes: readonly Pass[] = $derived.by(() => this.answer.passes)
-  readonly verdicts: readonly Verdict[] = $derived.by(() => judgeSheet(this.answer, this.passes, session.unit))
+  readonly #judge = $derived.by(() => judgeOf(this.answer, this.passes, session.unit))
+  #judged: readonly Verdict[] = []
+  /** The verdict on each requirement, one frame behind the key that changed it; those in hand are had at once. */
+  readonly verdicts: readonly Verdict[] = $derived.by(() =>
+    (this.#judged = keepSame(this.#judged, this.requirements.map(this.#judgeBehind.current))))
 
   /** Features that were asked to be measured again and have no value of the new pass yet. */
   readonly again = new SvelteSet<string>()
@@ -67,9 +82,14 @@ export class BenchSheet {
   /** Every step before this one is signed, or at least marked as signed, and one is only marked. */
   readonly isBehind = $derived.by(() => this.answer.waitsFor.length > 0 && this.answer.waitsFor.every(({ marked }) => marked))
 
-  readonly #passesByFeature = $derived.by(() => passesByFeature(this.answer, this.passes, this.features))
-  readonly #openPasses = $derived.by(() => openPasses(this.#passesByFeature, this.answer.operation.key, this.again))
+  readonly #passesByFeature = $derived.by(() => passesByFeature({ placed: this.#placed }, this.passes, this.features))
+  readonly #openPasses = $derived.by(() => openPasses(this.#passesByFeature, this.#operation.key, this.again))
   readonly #readings = $derived.by(() => readingsByCell(this.#openPasses, this.features))
+  /** Cells whose value has not reached the service. */
+  readonly waitingCells = $derived.by(() => cellsOf(this.waiting))
+  readonly #refusedReadings = $derived.by(() => typedByCell(this.refused))
+  /** What was typed in the cells whose value the service refused. */
+  readonly refusedTexts = $derived.by(() => textsByCell(this.#refusedReadings))
 
   /** The pass that was taken, or is being taken, at this step; null before its first value, or to measure again. */
   openPass(feature: FeatureReference): Pass | null {
@@ -87,6 +107,12 @@ export class BenchSheet {
     return this.answer.features.find((one) => featureKey(one) === featureKey(feature)) ?? feature
   }
 
+  /** The verdicts that a value of this feature has a say in, as they are now. */
+  verdictsOn(feature: FeatureReference): readonly { readonly requirement: Requirement; readonly verdict: Verdict }[] {
+    return this.requirements.filter((requirement) => dependsOn(requirement, feature))
+      .map((requirement) => ({ requirement, verdict: this.#judge(requirement) }))
+  }
+
   cellOf(key: string | null): Cell | null {
     return key === null ? null : this.#cellsByKey.get(key) ?? null
   }
@@ -97,15 +123,7 @@ export class BenchSheet {
   }
 
   refusedAt(cell: string): OutboxEntry<TypedReading> | null {
-    return this.#readingAt(this.refused, cell)
-  }
-
-  waitingAt(cell: string): OutboxEntry<TypedReading> | null {
-    return this.#readingAt(this.waiting, cell)
-  }
-
-  #readingAt(entries: readonly OutboxEntry<BenchWork>[], cell: string): OutboxEntry<TypedReading> | null {
-    return entries.filter(isOfReading).find(({ content }) => content.cell === cell) ?? null
+    return this.#refusedReadings.get(cell) ?? null
   }
 
   /** Where and by whom something is done that is done here and now. */
@@ -119,14 +137,16 @@ export class BenchSheet {
 
   /** Whether a requirement that rests on this feature is neither within nor accepted by the owner. */
   needsWork(feature: FeatureReference): boolean {
-    return this.answer.requirements.some((requirement, index) => {
-      const verdict = this.verdicts[index]
-      return verdict !== undefined && dependsOn(requirement, feature) && !isGood(verdict, this.answer.concessions)
-    })
+    return this.verdictsOn(feature).some(({ verdict }) => !isGood(verdict, this.answer.concessions))
   }
 
   measureAgain(feature: FeatureReference): void {
     this.again.add(featureKey(feature))
+  }
+
+  /** The mark of the part that sits in a place; null while none does. */
+  markIn(place: string): string | null {
+    return partIn({ placed: this.#placed }, place)?.mark ?? null
   }
 
   isMeasuredHere(reference: FeatureReference): boolean {

@@ -1,6 +1,9 @@
 import type { FeatureDefinition } from '@tenths/domain'
 import { featureKey, pointKey } from '@tenths/domain'
 import type { Cell } from '../grid/cells.ts'
+import type { BenchWork } from '../outbox/bench-work.ts'
+import type { OutboxEntry } from '../outbox/outbox-entry.ts'
+import { isOfReading, type TypedReading } from '../outbox/typed-reading.ts'
 import { countingReadings } from '../readings/counting.ts'
 import { passesOf } from '../readings/passes.ts'
 import type { OperationSheet, Pass, Reading } from './operation-sheet.ts'
@@ -38,4 +41,19 @@ export function readingsByCell(
   return new Map(features.flatMap((feature) =>
     countingReadings(open.get(featureKey(feature))?.readings ?? [])
       .map((reading) => [pointKey(feature, reading.point), reading] as const)))
+}
+
+/** The cells in which the values among some work were typed. */
+export function cellsOf(work: readonly OutboxEntry<BenchWork>[]): ReadonlySet<string> {
+  return new Set(work.filter(isOfReading).map(({ content }) => content.cell))
+}
+
+/** The value typed in each cell among some work; the earliest, where there are several. */
+export function typedByCell(work: readonly OutboxEntry<BenchWork>[]): ReadonlyMap<string, OutboxEntry<TypedReading>> {
+  return new Map(work.filter(isOfReading).toReversed().map((entry) => [entry.content.cell, entry]))
+}
+
+/** The text of each typed value. */
+export function textsByCell(typed: ReadonlyMap<string, OutboxEntry<TypedReading>>): ReadonlyMap<string, string> {
+  return new Map([...typed].map(([cell, { content }]) => [cell, content.reading.typed]))
 }

@@ -9,10 +9,19 @@ interface Judged {
   readonly placed: readonly PlacedPart[]
 }
 
-/** The verdict on each requirement of the step from all that is measured, in the plan's order: the service's own judge. */
-export function judgeSheet(sheet: Judged, passes: readonly Pass[], unit: ReaderUnit): readonly Verdict[] {
+/** The service's own judge over all that is measured; it judges each requirement once, when it is first asked for it. */
+export function judgeOf(sheet: Judged, passes: readonly Pass[], unit: ReaderUnit): (requirement: Requirement) => Verdict {
   const features = indexFeatures(sheet.features)
   const measurements = measurementsOf(sheet.placed, passes.map(toFeaturePass))
-  return sheet.requirements.map((requirement) =>
-    judge(requirement, measurements, features, { ...defaultJudgeSettings, unit }))
+  const judged = new Map<Requirement, Verdict>()
+  return (requirement) => {
+    const verdict = judged.get(requirement) ?? judge(requirement, measurements, features, { ...defaultJudgeSettings, unit })
+    judged.set(requirement, verdict)
+    return verdict
+  }
+}
+
+/** The verdict on each requirement of the step from all that is measured, in the plan's order. */
+export function judgeSheet(sheet: Judged, passes: readonly Pass[], unit: ReaderUnit): readonly Verdict[] {
+  return sheet.requirements.map(judgeOf(sheet, passes, unit))
 }

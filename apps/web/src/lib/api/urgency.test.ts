@@ -1,0 +1,55 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { Gathered, soon, urgencyOfAll } from './urgency.ts'
+
+const change = (jobId: string | null) => ({ kind: 'take-readings', jobId, operationKey: null })
+
+describe('how soon a change is looked at', () => {
+  const mine = ({ jobId }: { jobId: string | null }) => (jobId === 'mine' ? 'at-once' as const : jobId === null ? 'soon' as const : 'never' as const)
+
+  it('is as soon as the most urgent of several asks', () => {
+    expect(urgencyOfAll([change('other'), change('mine'), change(null)], mine)).toBe('at-once')
+    expect(urgencyOfAll([change('other'), change(null)], mine)).toBe('soon')
+    expect(urgencyOfAll([change('other')], mine)).toBe('never')
+    expect(urgencyOfAll([], mine)).toBe('never')
+  })
+
+  it('is at once when nobody can tell what changed', () => {
+    expect(urgencyOfAll(null, soon)).toBe('at-once')
+  })
+})
+
+describe('what can wait until the changes rest', () => {
+  beforeEach(() => { vi.useFakeTimers() })
+  afterEach(() => { vi.useRealTimers() })
+
+  it('is done once, after the last of them', () => {
+    const work = vi.fn()
+    const gathered = new Gathered(work)
+    for (let count = 0; count < 4; count += 1) {
+      gathered.ask()
+      vi.advanceTimersByTime(300)
+    }
+    expect(work).not.toHaveBeenCalled()
+    vi.advanceTimersByTime(200)
+    expect(work).toHaveBeenCalledTimes(1)
+  })
+
+  it('is done while they never rest, too', () => {
+    const work = vi.fn()
+    const gathered = new Gathered(work)
+    for (let count = 0; count < 30; count += 1) {
+      gathered.ask()
+      vi.advanceTimersByTime(200)
+    }
+    expect(work.mock.calls.length).toBeGreaterThanOrEqual(2)
+  })
+
+  it('is not done once nobody wants it any more', () => {
+    const work = vi.fn()
+    const gathered = new Gathered(work)
+    gathered.ask()
+    gathered.cancel()
+    vi.advanceTimersByTime(5_000)
+    expect(work).not.toHaveBeenCalled()
+  })
+})

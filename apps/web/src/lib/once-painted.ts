@@ -1,0 +1,17 @@
+const waiting = new Set<() => void>()
+
+/**
+ * Runs the work of everybody who asked since the last frame in one task, once that frame is painted.
+ * @returns how to take it back
+ */
+export function oncePainted(work: () => void): () => void {
+  if (waiting.size === 0) requestAnimationFrame(() => setTimeout(doAll))
+  waiting.add(work)
+  return () => void waiting.delete(work)
+}
+
+function doAll(): void {
+  const all = [...waiting]
+  waiting.clear()
+  for (const work of all) work()
+}
