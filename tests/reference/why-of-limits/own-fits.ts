@@ -61,6 +61,13 @@ const bearing = (family: 'mains' | 'rodJournals', named: 'main journal' | 'rod j
   },
 })
 
+/** Each part against the lightest of its set; a single has nothing to match. */
+const matchedWeight: OwnFit = {
+  formula: 'weight − lightest of the set, at most the spread allowed',
+  named: () => ['rule'],
+  limits: ({ engine }, number) => (engine.cylinders === 1 ? 'none' : { high: number('spread'), target: 0 }),
+}
+
 const STACK = 'deck height − (stroke ÷ 2 + rod length + compression height)'
 
 /** What quench is not for, of what this engine is. */
@@ -197,6 +204,20 @@ export const ownFits: Readonly<Record<string, OwnFit>> = {
   },
   'crank-end-play': endPlay,
   'crank-end-play-final': endPlay,
+  'piston-weight': matchedWeight,
+  'pin-weight': matchedWeight,
+  'big-end-weight': matchedWeight,
+  'small-end-weight': matchedWeight,
+  'crank-unbalance': {
+    formula: 'crankshaft’s mass × 1000 × G ÷ (2π × greatest speed ÷ 60), half of it in each plane (ISO 21940-11)',
+    named: () => ['rule', 'crank weight', 'greatest speed'],
+    limits({ engine }, number) {
+      if (engine.crank?.mass === undefined || engine.greatestSpeed === undefined) return 'sheet'
+      // e = G/ω in mm, times the mass in mg: half of it in each of two planes
+      const omega = engine.greatestSpeed * Math.PI / 30
+      return { high: Math.floor(engine.crank.mass * number('grade') / 1_000 / omega / 2) }
+    },
+  },
   'deck-clearance': {
     formula(input) {
       const without = noQuench(input)

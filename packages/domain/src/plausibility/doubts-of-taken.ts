@@ -81,7 +81,7 @@ export function expectedAt(requirements: readonly Requirement[], feature: Featur
 
 function namesFeature(measurand: Measurand, feature: FeatureReference): boolean {
   const named = measurand.kind === 'clearance' ? [measurand.hole, measurand.shaft]
-    : measurand.kind === 'feature' ? [measurand.feature] : measurand.terms.map((term) => term.feature)
+    : measurand.kind === 'sum' ? measurand.terms.map((term) => term.feature) : [measurand.feature]
   return named.some((one) => featureKey(one) === featureKey(feature))
 }
 

@@ -7,6 +7,7 @@ export function featuresOf({ measurand }: Requirement): readonly FeatureReferenc
     case 'feature': return [measurand.feature]
     case 'clearance': return [measurand.hole, measurand.shaft]
     case 'sum': return measurand.terms.map(({ feature }) => feature)
+    case 'apart': return [measurand.feature, ...measurand.set]
   }
 }
 
