@@ -29,10 +29,10 @@ const form = (words: keyof typeof formWords): OwnFit => ({
 
 const journalForm = (words: keyof typeof formWords): OwnFit => ({
   formula: formWords[words],
-  named: () => ['rule', 'crank work'],
+  named: ({ work }) => (work === 'balancing' ? ['rule'] : ['rule', 'crank work']),
   limits({ options, work }, number) {
-    // A crank sent in for grinding is ground whatever else was ordered, unless it is polished.
-    const ground = options.crank === 'grind' || (work === 'crank-regrind' && options.crank === 'none')
+    // A crank sent in for grinding is ground whatever else was ordered, unless it is polished; one to be balanced is neither.
+    const ground = work !== 'balancing' && (options.crank === 'grind' || (work === 'crank-regrind' && options.crank === 'none'))
     return { high: number(ground ? 'ground-high' : 'reuse-high'), target: number('target'), adviceHigh: number('target') }
   },
 })
