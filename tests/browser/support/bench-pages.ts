@@ -46,6 +46,7 @@ export const benchPages: readonly BenchPage[] = [
   { name: 'finding by hand', open: raiseFinding },
   { name: 'tag of no part', open: scanStrangeTag },
   { name: 'crack test with results', open: (page, { cracked }) => openStep(page, cracked, 'crack-test') },
+  { name: 'weights and bobweights', open: (page, { forTwo }) => openStep(page, forTwo, 'balance') },
   { name: 'soak asked for', open: (page, { soaking }) => openStep(page, soaking, 'measure-block') },
   { name: 'ring gaps on the clock, and lots', open: (page, { clocked }) => openStep(page, clocked, 'install-pistons') },
   { name: 'trial fit', open: openTrialFit },

@@ -114,6 +114,16 @@ export const BobweightRule = z.object({
   hasRetainers: z.boolean(),
   source: z.string(),
 })
+/** The bobweight of one crankpin as it follows from what is weighed. */
+export const BobweightFigure = z.object({
+  crankpin: z.int(),
+  cylinders: z.array(z.int()),
+  value: BaseValue.nullable(),
+  missing: z.array(z.string()),
+  formula: z.string(),
+  worked: z.array(z.string()),
+  source: z.string(),
+})
 export const Operation = z.object({
   key: z.string(),
   title: z.string(),

@@ -8,7 +8,7 @@ export function crankMassUnit(unit: ReaderUnit): string {
   return quantityUnits[crankMassUnits[unit]].symbol
 }
 
-/** Milligrams as they would be typed, with enough decimals for an ounce or a gram, and no noughts behind. */
+/** Milligrams as they would be typed: with as many decimals as it takes to come back the same, and no noughts behind. */
 export function massText(mass: number, unit: ReaderUnit): string {
-  return formatQuantity(mass, crankMassUnits[unit], 3, 'half-even').replace(/\.?0+$/, '')
+  return formatQuantity(mass, crankMassUnits[unit], 6, 'half-even').replace(/\.?0+$/, '')
 }

@@ -155,8 +155,9 @@ class Figures {
   /** Thousandths, typed in per cent with at most one decimal. */
   share(path: string, text: string): number {
     const written = /^(\d{1,3})(?:[.,](\d))?\s*%?$/.exec(text.trim())
-    if (written === null) this.blame(path, 'A percentage is needed here, such as 50 or 36.6.')
-    return 10 * Number(written?.[1] ?? 0) + Number(written?.[2] ?? 0)
+    const thousandths = written === null ? NaN : 10 * Number(written[1]) + Number(written[2] ?? 0)
+    if (!(thousandths <= 1_000)) this.blame(path, 'A percentage up to 100 is needed here, such as 50 or 36.6.')
+    return thousandths || 0
   }
 
   count(path: string, text: string): number {
