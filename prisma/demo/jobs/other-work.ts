@@ -102,7 +102,7 @@ export const borrowedBlock: DemoJob = {
   },
 }
 
-/** Balancing alone: one piston of a mixed set is heavier than the others, and the machine waits for it. */
+/** Balancing alone: one piston of a mixed set is heavier than the others, and the crank is not spun before it is lightened. */
 export const mixedPistons: DemoJob = {
   key: 'mixed-pistons',
   customer: 'tilda',
@@ -121,6 +121,6 @@ export const mixedPistons: DemoJob = {
   told: ['Everything is weighed. One piston is heavier than the others and comes down to them before the crank is spun.'],
   async play(floor) {
     await floor.workThrough('approve-plan')
-    await floor.workOn('balance', { 'piston/3#weight': heavierBy('2.4') })
+    await floor.beginOn('balance', 'crankshaft#unbalance', { 'piston/3#weight': heavierBy('2.4') })
   },
 }

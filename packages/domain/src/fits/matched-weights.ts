@@ -6,6 +6,8 @@ import type { FitDefinition } from './fit-definition.ts'
 interface WeighedFamily {
   readonly key: string
   readonly title: string
+  /** One part of it, inside a sentence. */
+  readonly one: (cylinder: number) => string
   readonly reference: (cylinder: number) => FeatureReference
   /** Where metal comes off without weakening the part. */
   readonly words: string
@@ -14,25 +16,29 @@ interface WeighedFamily {
 const families: readonly WeighedFamily[] = [
   {
     key: 'piston-weight',
-    title: 'Weight of piston',
+    title: 'Weights of pistons',
+    one: (cylinder) => `piston ${cylinder}`,
     reference: pistonWeight,
     words: 'Off the balance pads or inside the pin bosses, never off crown, skirt or ring lands. If one part alone is light, change that one.',
   },
   {
     key: 'pin-weight',
-    title: 'Weight of pin',
+    title: 'Weights of pins',
+    one: (cylinder) => `pin ${cylinder}`,
     reference: pinWeight,
     words: 'Off its bore at both ends alike, ground and not turned; else change it for one as light.',
   },
   {
     key: 'big-end-weight',
-    title: 'Weight of rod at its big end',
+    title: 'Weights of rods at their big ends',
+    one: (cylinder) => `rod ${cylinder} big end`,
     reference: bigEndWeight,
     words: 'Off the pad of the cap, along the rod, and polish it out: no mark across the rod, none near the bolts.',
   },
   {
     key: 'small-end-weight',
-    title: 'Weight of rod at its small end',
+    title: 'Weights of rods at their small ends',
+    one: (cylinder) => `rod ${cylinder} small end`,
     reference: smallEndWeight,
     words: 'Off the pad over the pin, along the rod, and polish it out: no mark across the rod. Then weigh its big end again.',
   },
@@ -58,7 +64,7 @@ export const matchedWeights: readonly FitDefinition[] = families.map((family) =>
     const high = read('spread')
     return cylinders.map(({ cylinder }) => ({
       position: cylinder,
-      title: `${family.title} ${cylinder} over the lightest`,
+      title: `Weight of ${family.one(cylinder)}, over the lightest`,
       quantity: 'mass',
       measurand: { kind: 'apart', feature: family.reference(cylinder), set, from: 'least' },
       rule: {

@@ -12,9 +12,9 @@ export function weightFeatures(cylinders: readonly number[]) {
     pinWeights: cylinders.map((cylinder) => onScales(pinWeight(cylinder), `Weight of pin ${cylinder}`)),
     // One end lies on the scales and the other hangs level, so that each end is weighed alone.
     bigEndWeights: cylinders.map((cylinder) =>
-      onScales(bigEndWeight(cylinder), `Weight of rod ${cylinder} at its big end, with bolts`)),
+      onScales(bigEndWeight(cylinder), `Weight of rod ${cylinder} big end with bolts`)),
     smallEndWeights: cylinders.map((cylinder) =>
-      onScales(smallEndWeight(cylinder), `Weight of rod ${cylinder} at its small end`)),
+      onScales(smallEndWeight(cylinder), `Weight of rod ${cylinder} small end`)),
   }
 }
 
