@@ -31,7 +31,7 @@ export function setWeightFeatures({ pin }: PartsSpecification): readonly Feature
 export function crankUnbalanceFeature(): FeatureDefinition {
   return {
     ...crankUnbalance,
-    title: 'Residual unbalance of the crankshaft',
+    title: 'Residual unbalance',
     shape: 'other',
     quantity: 'unbalance',
     nominal: null,
