@@ -32,7 +32,7 @@ type Clearance = Requirement & { readonly measurand: Extract<Requirement['measur
  */
 export function aimAt(definition: FeatureDefinition, situation: Situation): Aim {
   const usable = gauges.filter((gauge) => gauge.unit === situation.unit
-    && gauge.measures.includes(familyOf(definition)) && gauge.calibratedFor > 0 && reaches(gauge, sizeOf(definition, situation.unit)))
+    && gauge.measures.includes(familyOf(definition)) && gauge.calibratedFor > 0 && reaches(gauge, sizeOf(definition, situation)))
   const fit = fitJudgedHere(definition, situation)
   const aims = [
     ...usable.filter(({ onlyOnMate }) => !onlyOnMate).map((gauge) => aimAtSize(gauge, definition, situation, fit)),
@@ -98,14 +98,14 @@ function aimAtSize(
   const own = sizes.map((requirement) => limitsInside(requirement, gauge.standardUncertainty))
   const spread = formRoom(definition, situation, gauge)
   if (fit === null) {
-    const whole = joined(own, sizeOf(definition, situation.unit), definition)
+    const whole = joined(own, sizeOf(definition, situation), definition)
     return { gauge, setOn: null, windowAt: () => whole, spread }
   }
   const isHole = isAbout(fit.measurand.hole, definition)
   const mate = situation.latest(isHole ? fit.measurand.shaft : fit.measurand.hole)
   const isFirstOfPair = mate === null && measuresBoth(situation.step.operation, fit)
   if (isFirstOfPair) {
-    const whole = joined(own, sizeOf(definition, situation.unit), definition)
+    const whole = joined(own, sizeOf(definition, situation), definition)
     return { gauge, setOn: null, windowAt: () => whole, spread }
   }
   if (mate === null || mate.isOnMate || mate.values.length === 0) return null
@@ -179,9 +179,9 @@ function aimAsFound(gauge: DemoGauge, definition: FeatureDefinition, situation: 
   const fit = plan.requirements.find((requirement): requirement is Clearance =>
     requirement.measurand.kind === 'clearance' && isAbout(requirement.measurand.hole, definition))
   const shaft = fit && plan.features.find((feature) => isAbout(feature, fit.measurand.shaft))
-  const mate = shaft && sizeOf(shaft, situation.unit)
+  const mate = shaft && sizeOf(shaft, situation)
   const sizes = sizeRequirements(definition, situation).map((requirement) => limitsInside(requirement, 0))
-  const finished = fit && mate ? mate + limitsInside(fit, 0).aim : joined(sizes, sizeOf(definition, situation.unit), definition).aim
+  const finished = fit && mate ? mate + limitsInside(fit, 0).aim : joined(sizes, sizeOf(definition, situation), definition).aim
   const stock = stockOf(familyOf(definition), plan.options)
   const aim = finished + (definition.shape === 'hole' ? -stock : stock)
   return { gauge, setOn: null, windowAt: () => ({ low: -Infinity, high: Infinity, aim }), spread: Infinity }

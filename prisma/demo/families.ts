@@ -4,14 +4,20 @@ import { NANOMETRES_PER_INCH, type FeatureReference } from '@tenths/domain'
 type TopEndFamily =
   | 'stem' | 'guide' | 'guide-hole' | 'guide-body' | 'seat-hole' | 'seat-body' | 'seat-run-out' | 'seat-width' | 'margin'
   | 'flatness' | 'coil-bind-room' | 'retainer-room' | 'installed-height' | 'valve-room' | 'journal' | 'lifter-bore' | 'body'
-  | 'lash' | 'leak-down' | 'angle' | 'intake-centreline'
+  | 'lash' | 'leak-down' | 'angle' | 'intake-centreline' | 'spring-load'
+
+/** What goes on the scales. */
+export const weighed = [
+  'weight', 'pin-weight', 'big-end-weight', 'small-end-weight', 'ring-set-weight', 'retainers-weight', 'shells-weight',
+] as const
+export type Weighed = (typeof weighed)[number]
 
 /** Kinds of feature that are made and measured alike, whatever their number. */
 export type Family =
   | 'bore' | 'main-housing' | 'deck-height' | 'main-journal' | 'rod-journal' | 'big-end' | 'small-end' | 'skirt'
   | 'pin-bore' | 'diameter' | 'bearing' | 'end-gap' | 'rail-gap' | 'side-clearance' | 'back-clearance' | 'end-play' | 'final-end-play'
   | 'rod-side-clearance' | 'deck-clearance' | 'pin-end-play' | 'stretch' | 'torque' | 'turning-torque-crank'
-  | 'turning-torque-assembled' | 'crosshatch' | 'roughness' | 'set' | 'run-out' | 'pick-up-to-pan' | TopEndFamily
+  | 'turning-torque-assembled' | 'crosshatch' | 'roughness' | 'set' | 'run-out' | 'pick-up-to-pan' | Weighed | 'unbalance' | TopEndFamily
 
 /** How parts of a family come out of machines and wear out in service. Lengths in nanometres, from memory. */
 export interface Making {
@@ -29,7 +35,10 @@ export interface Making {
 const tenths = (count: number): number => (count * NANOMETRES_PER_INCH) / 10_000
 const nothing = { stock: 0, unevenness: 0 }
 
-/** Torques scatter in mN·m instead, angles in thousandths of a degree, leak-down in pascals: a wrench clicks within a few in a hundred. */
+/** Balanced sets come matched within a gram. In milligrams. */
+const matched = { betweenParts: 400, withinPart: 0, asFound: nothing }
+
+/** Torques scatter in mN·m instead, angles in thousandths of a degree, leak-down in pascals, unbalance in mg·mm, loads in mN: a wrench clicks within a few in a hundred. */
 export const making: Record<Family, Making> = {
   bore: { betweenParts: tenths(1), withinPart: tenths(1), asFound: { stock: tenths(42), unevenness: tenths(6) } },
   'main-housing': { betweenParts: tenths(1), withinPart: tenths(1), asFound: { stock: tenths(4), unevenness: tenths(2) } },
@@ -76,6 +85,15 @@ export const making: Record<Family, Making> = {
   lash: { betweenParts: tenths(5), withinPart: 0, asFound: nothing },
   'leak-down': { betweenParts: 6_895, withinPart: 0, asFound: nothing },
   angle: { betweenParts: 500, withinPart: 500, asFound: nothing },
+  weight: matched,
+  'pin-weight': matched,
+  'big-end-weight': matched,
+  'small-end-weight': matched,
+  'ring-set-weight': matched,
+  'retainers-weight': matched,
+  'shells-weight': matched,
+  unbalance: { betweenParts: 20_000, withinPart: 30_000, asFound: nothing },
+  'spring-load': { betweenParts: 6_000, withinPart: 0, asFound: nothing },
   'intake-centreline': { betweenParts: 250, withinPart: 0, asFound: nothing },
   'turning-torque-crank': { betweenParts: 700, withinPart: 0, asFound: nothing },
   crosshatch: { betweenParts: 3_000, withinPart: 0, asFound: nothing },

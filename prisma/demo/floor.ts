@@ -26,6 +26,8 @@ export interface Floor {
   workThrough(lastKey: string): Promise<void>
   /** Measures and ticks one step, and leaves it unsigned; surprises by `place#feature`. */
   workOn(key: string, surprises?: Surprises): Promise<void>
+  /** Measures one step up to, and not with, this feature, and ticks nothing. */
+  beginOn(key: string, before: string, surprises?: Surprises): Promise<void>
   /** Measures one feature in a new pass. */
   measureAgain(key: string, feature: string): Promise<void>
   /** Corrects the reading of one point by an amount, with a reason, in the same pass. */
@@ -49,10 +51,11 @@ export function openFloor(hands: Hands): Floor {
   const readStep = (key: string) => callers.odile.call(readOperation, { params: { number: jobNumber, key } })
   const situationAt = async (key: string) => situationOf(await currentPlan(), await readStep(key), hands.unit)
 
-  async function work(situation: Situation, surprises: Surprises = {}): Promise<void> {
+  async function measureAll(situation: Situation, surprises: Surprises, before?: string): Promise<void> {
     const { operation } = situation.step
     const seesEach = measuresPairs(situation)
     for (const reference of operation.features) {
+      if (featureKey(reference) === before) return
       const definition = definitionOf(situation.step, featureKey(reference))
       // A load that was cut short has measured some of it already.
       if (situation.latest(definition)?.operationKey === operation.key) continue
@@ -60,7 +63,11 @@ export function openFloor(hands: Hands): Floor {
       const now = seesEach ? await situationAt(operation.key) : situation
       await measureFeature(hands, now, definition, surprises[featureKey(reference)])
     }
-    await tickAll(hands, operation)
+  }
+
+  async function work(situation: Situation, surprises: Surprises = {}): Promise<void> {
+    await measureAll(situation, surprises)
+    await tickAll(hands, situation.step.operation)
     await testAll(hands, situation.step)
     await typeLots(hands, situation.step)
   }
@@ -89,6 +96,7 @@ export function openFloor(hands: Hands): Floor {
       }
     },
     workOn: async (key, surprises) => work(await situationAt(key), surprises),
+    beginOn: async (key, before, surprises = {}) => measureAll(await situationAt(key), surprises, before),
     async measureAgain(key, feature) {
       const situation = await situationAt(key)
       const definition = definitionOf(situation.step, feature)

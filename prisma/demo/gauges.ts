@@ -1,5 +1,5 @@
 import { NANOMETRES_PER_INCH, NANOMETRES_PER_MILLIMETRE, type Quantity } from '@tenths/domain'
-import type { Family } from './families.ts'
+import { weighed, type Family } from './families.ts'
 
 /** A gauge of the demo shop; its mark is what is engraved on it. Uncertainties from memory. */
 export interface DemoGauge {
@@ -117,6 +117,17 @@ export const gauges: readonly DemoGauge[] = [
     kind: 'pressure-gauge', quantity: 'pressure', measures: ['leak-down'], resolution: 6_895, analogue: true,
     standardUncertainty: 3_400,
   }, anyReach, 160),
+  gauge('SC1', 'Scales to 2 kg, with rod hanger', 'inch', {
+    kind: 'scales', quantity: 'mass', measures: weighed, resolution: 100, analogue: false, standardUncertainty: 60,
+  }, anyReach, 110),
+  gauge('BM1', 'Balancing machine, oz·in', 'inch', {
+    kind: 'balancing-machine', quantity: 'unbalance', measures: ['unbalance'], resolution: 720, analogue: false,
+    standardUncertainty: 7_200,
+  }, anyReach, 180),
+  gauge('SP1', 'Spring tester, lbf', 'inch', {
+    kind: 'spring-tester', quantity: 'force', measures: ['spring-load'], resolution: 2_224, analogue: true,
+    standardUncertainty: 2_500,
+  }, anyReach, 120),
   gauge('MM1', 'Micrometer 0–25 mm', 'millimetre', metricMicrometer, millimetres(0, 25), 118),
   gauge('MM2', 'Micrometer 25–50 mm', 'millimetre', metricMicrometer, millimetres(25, 50), 118),
   gauge('MM3', 'Micrometer 50–75 mm', 'millimetre', metricMicrometer, millimetres(50, 75), 118),
@@ -164,6 +175,17 @@ export const gauges: readonly DemoGauge[] = [
     kind: 'roughness-tester', quantity: 'roughness', measures: ['roughness'], resolution: 10, analogue: false,
     standardUncertainty: 12,
   }, anyReach, 150),
+  gauge('MSC1', 'Scales to 5 kg, with rod hanger', 'millimetre', {
+    kind: 'scales', quantity: 'mass', measures: weighed, resolution: 100, analogue: false, standardUncertainty: 80,
+  }, anyReach, 110),
+  gauge('MBM1', 'Balancing machine, g·mm', 'millimetre', {
+    kind: 'balancing-machine', quantity: 'unbalance', measures: ['unbalance'], resolution: 1_000, analogue: false,
+    standardUncertainty: 7_000,
+  }, anyReach, 180),
+  gauge('MSP1', 'Spring tester, N', 'millimetre', {
+    kind: 'spring-tester', quantity: 'force', measures: ['spring-load'], resolution: 1_000, analogue: false,
+    standardUncertainty: 2_000,
+  }, anyReach, 120),
 ]
 
 /** The gauge with that mark. */

@@ -1,4 +1,4 @@
-import { featureKey, type FeatureDefinition, parseLength } from '@tenths/domain'
+import { featureKey, type FeatureDefinition, parseLength, parseQuantity } from '@tenths/domain'
 import { gaugeOf } from './gauges.ts'
 import type { Surprise } from './hands.ts'
 import type { Situation } from './situation.ts'
@@ -20,6 +20,13 @@ export function clearanceBySizes(text: string, mark: string): Surprise {
 export function offBy(text: string): Surprise {
   return (_definition, _situation, { aim, values }) => ({
     gauge: aim.gauge, onMate: aim.setOn !== null, values: values.map(({ value }) => value + parseLength(text, 'inch')),
+  })
+}
+
+/** All as expected on the scales, but heavier by so many grams. */
+export function heavierBy(grams: string): Surprise {
+  return (_definition, _situation, { aim, values }) => ({
+    gauge: aim.gauge, onMate: false, values: values.map(({ value }) => value + parseQuantity(grams, 'gram')),
   })
 }
 

@@ -1,5 +1,5 @@
 import {
-  formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, roundToStep, type Quantity,
+  decimalsOf, formatLength, formatQuantity, parseLength, parseQuantity, quantityUnits, readerQuantityUnits, roundToStep, type Quantity,
 } from '@tenths/domain'
 import type { DemoGauge } from './gauges.ts'
 
@@ -10,8 +10,9 @@ export interface Typed {
 }
 
 /** Decimals that a gauge of another quantity than length shows. */
-const decimalsShown = (quantity: Quantity, unit: DemoGauge['unit']): number =>
-  quantity === 'roughness' ? (unit === 'inch' ? 0 : 2) : 1
+function decimalsShown(quantity: Exclude<Quantity, 'length'>, unit: DemoGauge['unit']): number {
+  return quantity === 'roughness' && unit === 'inch' ? 0 : decimalsOf(readerQuantityUnits[quantity][unit])
+}
 
 /**
  * The step in which a person reads a gauge where this much room is left: whole divisions of a dial, halves where whole

@@ -90,7 +90,7 @@ describe('the demo shop', () => {
     expect(listed.filter(({ state }) => state === 'handed-over')).toHaveLength(1)
     const kinds = await rows<{ work: string }>('SELECT DISTINCT work FROM job ORDER BY work')
     expect(kinds.map(({ work }) => work)).toEqual([
-      'bore-and-hone', 'crank-regrind', 'full-rebuild', 'head-service', 'short-block',
+      'balancing', 'bore-and-hone', 'crank-regrind', 'full-rebuild', 'head-service', 'short-block',
     ])
   })
 
@@ -101,6 +101,10 @@ describe('the demo shop', () => {
     })
     expect(await verdictOn('not-proven-bushing', 'pin-in-rod/5')).toMatchObject({ kind: 'not-proven', side: 'low' })
     expect(await verdictOn('late-boat', 'rod-bearing/6')).toMatchObject({ kind: 'outside', side: 'low' })
+    const heavy = await verdictOn('mixed-pistons', 'piston-weight/3')
+    expect(heavy).toMatchObject({ kind: 'outside', side: 'high', remedy: { action: 'lighten', reaches: 'target' } })
+    expect(heavy?.remedy?.amount).toBe(heavy?.least)
+    expect(heavy?.least).toBeGreaterThan(1_000)
     const record = await recordOf('conceded-bore')
     const conceded = record.operations.flatMap(({ lines }) => lines).filter(({ concession }) => concession !== null)
     expect(conceded).toMatchObject([{
@@ -143,7 +147,7 @@ describe('the demo shop', () => {
   it('has a full rebuild whose valves, seats and head bolts are all within, by feelers, calipers, angle and pressure', async () => {
     const lines = (await recordOf('jetty-engine')).operations.flatMap((operation) => operation.lines)
     const measured = lines.filter(({ verdict }) => verdict.kind !== 'not-measured')
-    for (const fit of ['exhaust-stem-in-guide', 'exhaust-seat-in-head', 'head-bolt-angle', 'intake-lash', 'leak-down', 'rod-bolt-set']) {
+    for (const fit of ['exhaust-stem-in-guide', 'exhaust-seat-in-head', 'head-bolt-angle', 'intake-lash', 'leak-down', 'rod-bolt-set', 'intake-spring-load', 'crank-unbalance']) {
       expect(measured.map(({ requirement }) => requirement.fit)).toContain(fit)
     }
     expect(new Set(measured.map(({ verdict }) => verdict.kind))).toEqual(new Set(['within']))

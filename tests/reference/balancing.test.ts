@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bobweight, permissibleEccentricity, permissibleUnbalance } from '../../packages/domain/src/index.ts'
+import { bobweight, formatQuantity, parseQuantity, permissibleEccentricity, permissibleUnbalance } from '../../packages/domain/src/index.ts'
 
 describe('residual unbalance', () => {
   it('2 kg at 10 000/min in G 6.3: 12 g·mm (a carbide maker’s catalogue), tolerance 0.05; exactly 12.032 and 6.016 µm', () => {
@@ -15,6 +15,16 @@ describe('residual unbalance', () => {
       expect(Math.abs(permissibleUnbalance(mass, grade, turns) / unbalance - 1)).toBeLessThan(1e-3)
     },
   )
+})
+
+describe('what a balancing machine shows', () => {
+  // From the ounce of 28.349 523 125 g and the inch of 25.4 mm (1959, from memory), worked out by hand: 720.077 887 375 g·mm.
+  it('1 oz·in is 720.08 g·mm to the last figure shown, and 1 g·in is 25.4 g·mm exactly', () => {
+    expect(parseQuantity('1 oz·in', 'gramMillimetre')).toBe(720_078)
+    expect(parseQuantity('1', 'gramInch')).toBe(25_400)
+    expect(formatQuantity(720_078, 'ounceInch', 3, 'half-even')).toBe('1.000')
+    expect(formatQuantity(318_309, 'ounceInch', 3, 'half-even')).toBe('0.442')
+  })
 })
 
 describe('bobweight', () => {

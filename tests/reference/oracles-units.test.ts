@@ -13,7 +13,9 @@ const lengths: readonly (readonly [LengthUnit, string, number])[] = [
 const others: readonly (readonly [QuantityUnitName, string, string, number])[] = [
   ['newtonMetre', 'N*m', 'N*m', 1e3], ['poundForceFoot', 'lbf*ft', 'N*m', 1e3], ['poundForceInch', 'lbf*in', 'N*m', 1e3],
   ['gram', 'g', 'mg', 1], ['kilogram', 'kg', 'mg', 1], ['ounce', 'oz', 'mg', 1], ['kilopascal', 'kPa', 'Pa', 1],
-  ['bar', 'bar', 'Pa', 1], ['poundPerSquareInch', 'psi', 'Pa', 1],
+  ['bar', 'bar', 'Pa', 1], ['poundPerSquareInch', 'psi', 'Pa', 1], ['pound', 'lb', 'mg', 1],
+  ['newton', 'N', 'N', 1e3], ['poundForce', 'lbf', 'N', 1e3], ['gramMillimetre', 'g*mm', 'mg*mm', 1], ['gramInch', 'g*in', 'mg*mm', 1],
+  ['ounceInch', 'oz*in', 'mg*mm', 1],
 ]
 /** Decimals typed in each unit, so that the figure is a whole number of nanometres. */
 const decimals = { inch: 4, millimetre: 4, micron: 3, thousandth: 2, tenth: 1 } as const

@@ -8,7 +8,7 @@ import { testPeople, type Who } from './stock.ts'
 
 export type OperationPage = z.infer<(typeof readOperation)['answer']>
 
-const exactQuantities = ['length', 'torque', 'angle', 'roughness'] as const
+const exactQuantities = ['length', 'torque', 'angle', 'roughness', 'mass', 'unbalance', 'force'] as const
 type ExactQuantity = (typeof exactQuantities)[number]
 
 /**
@@ -20,7 +20,7 @@ export interface Floor extends TestShop {
 
 export async function startFloor(options: ShopOptions = {}): Promise<Floor> {
   const shop = await startShop(options)
-  const exact = { length: randomUUID(), torque: randomUUID(), angle: randomUUID(), roughness: randomUUID() }
+  const exact = Object.fromEntries(exactQuantities.map((quantity) => [quantity, randomUUID()])) as Record<ExactQuantity, string>
   for (const quantity of exactQuantities) {
     await addGauge(
       shop, { id: exact[quantity], mark: `X-${quantity}`, quantity, resolution: 1, standardUncertainty: 1 },
@@ -65,6 +65,9 @@ function typed(value: number, quantity: string = 'length'): string {
     case 'torque': return `${value / 1_000} N·m`
     case 'angle': return `${value / 1_000}°`
     case 'roughness': return `${value / 1_000} µm`
+    case 'mass': return `${value / 1_000} g`
+    case 'unbalance': return `${value / 1_000} g·mm`
+    case 'force': return `${value / 1_000} N`
     default: return `${value / 1_000_000} mm`
   }
 }

@@ -13,6 +13,8 @@ describe('what travels', () => {
     expectTypeOf<domain.FeatureDefinition>().toExtend<Wire<typeof contract.FeatureDefinition>>()
     expectTypeOf<domain.Operation>().toExtend<Wire<typeof contract.Operation>>()
     expectTypeOf<Wire<typeof contract.Operation>>().toExtend<domain.Operation>()
+    expectTypeOf<domain.BobweightFigure>().toExtend<Wire<typeof contract.BobweightFigure>>()
+    expectTypeOf<Wire<typeof contract.BobweightFigure>>().toExtend<domain.BobweightFigure>()
     expectTypeOf<domain.Verdict>().toExtend<Wire<typeof contract.Verdict>>()
     expectTypeOf<domain.PlanFinding>().toExtend<Wire<typeof contract.PlanFinding>>()
     expectTypeOf<domain.CylinderOrientation>().toExtend<Wire<typeof contract.CylinderOrientation>>()

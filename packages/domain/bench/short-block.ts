@@ -18,6 +18,7 @@ function referencesOf(measurand: Measurand): readonly FeatureReference[] {
   switch (measurand.kind) {
     case 'feature': return [measurand.feature]
     case 'clearance': return [measurand.hole, measurand.shaft]
+    case 'apart': return [measurand.feature, ...measurand.set]
     case 'sum': return measurand.terms.map(({ feature }) => feature)
   }
 }

@@ -1,4 +1,4 @@
-import { inches, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
+import { inches, kilograms, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
 
 /** An air-cooled flat four that drives a winch: no general rule knows its piston clearance, its maker's sheet does. */
 export const flatFour: DemoEngine = {
@@ -13,6 +13,8 @@ export const flatFour: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'one-rod',
     cooling: 'air',
+    greatestSpeed: 4_400,
+    crank: { mass: kilograms('9.4') },
     block: 'aluminium-with-liners',
     bore: inches('3.7000'),
     stroke: inches('3.2000'),

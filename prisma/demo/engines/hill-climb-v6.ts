@@ -1,4 +1,4 @@
-import { inches, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
+import { inches, kilograms, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
 
 /** A turbocharged V6 for hill climbs: forged pistons, floating pins between two flat rings a side, split crankpins. */
 export const hillClimbV6: DemoEngine = {
@@ -13,6 +13,8 @@ export const hillClimbV6: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'split-pin',
     cooling: 'water',
+    greatestSpeed: 7_200,
+    crank: { mass: kilograms('15.9'), balanceFactor: 500 },
     block: 'aluminium-with-liners',
     bore: inches('3.6500'),
     stroke: inches('3.2700'),

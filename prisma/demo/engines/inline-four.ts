@@ -1,4 +1,4 @@
-import { lengthSheet, millimetres, torqueSheet, type DemoEngine } from './model.ts'
+import { kilograms, lengthSheet, millimetres, torqueSheet, type DemoEngine } from './model.ts'
 
 /** An inline four drawn in millimetres: a delivery van's, forged pistons, floating pins. */
 export const inlineFour: DemoEngine = {
@@ -13,6 +13,8 @@ export const inlineFour: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'one-rod',
     cooling: 'water',
+    greatestSpeed: 5_500,
+    crank: { mass: kilograms('15.2') },
     block: 'iron',
     bore: millimetres('82.000'),
     stroke: millimetres('88.000'),

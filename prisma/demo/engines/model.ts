@@ -16,6 +16,9 @@ export interface DemoEngine {
 export const inches = (text: string): Nanometres => parseLength(text, 'inch')
 export const millimetres = (text: string): Nanometres => parseLength(text, 'millimetre')
 
+/** A crankshaft's weight, in milligrams. */
+export const kilograms = (text: string): number => parseQuantity(text, 'kilogram')
+
 const between = (low: number, high: number, target: number): Limits => ({
   low, high, target, adviceLow: null, adviceHigh: null,
 })
@@ -26,6 +29,13 @@ export function lengthSheet(
 ): SheetLimit {
   const read = (text: string) => parseLength(text, unit)
   return { fit, level: 'part-maker', limits: between(read(low), read(high), read(target)), source }
+}
+
+/** Load of a spring at its installed height, from its card. */
+export function springSheet(
+  fit: string, unit: QuantityUnitName, low: string, high: string, target: string, source: string,
+): SheetLimit {
+  return { ...torqueSheet(fit, unit, low, high, target, source), level: 'part-maker' }
 }
 
 /** Tightening torque from an engine maker's sheet. */

@@ -1,4 +1,4 @@
-import { inches, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
+import { inches, kilograms, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
 
 /** A water-cooled single of an old pump: two mains, one of everything, turning against the clock. */
 export const single: DemoEngine = {
@@ -13,6 +13,8 @@ export const single: DemoEngine = {
     rotation: 'counterclockwise',
     pinSharing: 'one-rod',
     cooling: 'water',
+    greatestSpeed: 1_800,
+    crank: { mass: kilograms('13.6'), balanceFactor: 550 },
     block: 'iron',
     bore: inches('3.2500'),
     stroke: inches('3.5000'),

@@ -1,4 +1,4 @@
-import { inches, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
+import { inches, kilograms, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
 
 /** A street V8 with cast pistons and pressed pins, bored to its second oversize. */
 export const streetV8: DemoEngine = {
@@ -13,6 +13,8 @@ export const streetV8: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'two-plain-rods',
     cooling: 'water',
+    greatestSpeed: 5_600,
+    crank: { mass: kilograms('24.8') },
     block: 'iron',
     bore: inches('3.9370'),
     stroke: inches('3.4600'),

@@ -1,4 +1,4 @@
-import { inches, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
+import { inches, kilograms, lengthSheet, torqueSheet, type DemoEngine } from './model.ts'
 
 /** A work boat's V8 that runs loaded all day: two plain rods on each pin, banks 1–4 and 5–8, the first leading. */
 export const workBoatV8: DemoEngine = {
@@ -13,6 +13,8 @@ export const workBoatV8: DemoEngine = {
     rotation: 'clockwise',
     pinSharing: 'two-plain-rods',
     cooling: 'water',
+    greatestSpeed: 4_200,
+    crank: { mass: kilograms('33.5') },
     block: 'iron',
     bore: inches('4.2500'),
     stroke: inches('3.9000'),

@@ -3,7 +3,7 @@ import { notProvenBushing, tightBushing } from './hill-climb.ts'
 import { deliveryVan, unmeasuredBox } from './inline-four.ts'
 import type { DemoJob } from './job.ts'
 import { justIn, pumpEngine } from './single.ts'
-import { borrowedBlock, headsOnly, jettyEngine, spunCrank } from './other-work.ts'
+import { borrowedBlock, headsOnly, jettyEngine, mixedPistons, spunCrank } from './other-work.ts'
 import { awaitingApproval, collected, reHoned, supportRails } from './street-v8.ts'
 import { concededBore, foulingShells, lateBoat } from './work-boat.ts'
 
@@ -11,5 +11,5 @@ import { concededBore, foulingShells, lateBoat } from './work-boat.ts'
 export const jobs: readonly DemoJob[] = [
   collected, pumpEngine, lateBoat, concededBore, deliveryVan, tightBushing, reHoned, winch, supportRails,
   notProvenBushing, sheetWanted, foulingShells, awaitingApproval, unmeasuredBox, justIn,
-  jettyEngine, headsOnly, spunCrank, borrowedBlock,
+  jettyEngine, headsOnly, spunCrank, borrowedBlock, mixedPistons,
 ]

@@ -1,6 +1,7 @@
 import { parseQuantity } from '@tenths/domain'
-import { inches, lengthSheet, torqueSheet } from '../engines/model.ts'
+import { inches, lengthSheet, springSheet, torqueSheet } from '../engines/model.ts'
 import { single } from '../engines/single.ts'
+import { heavierBy } from '../surprises.ts'
 import { freshenUp, fullWork, item, type DemoJob } from './job.ts'
 
 const nothingOrdered = { ...freshenUp, crank: 'none', newRodBolts: false, balance: false } as const
@@ -28,6 +29,8 @@ export const jettyEngine: DemoJob = {
       limits: { low: degrees('85'), high: degrees('95'), target: degrees('90'), adviceLow: null, adviceHigh: null },
       source: 'Engine maker’s sheet, Windlow single',
     },
+    springSheet('intake-spring-load', 'poundForce', '58', '68', '63', 'Springs’ card, Windlow single'),
+    springSheet('exhaust-spring-load', 'poundForce', '58', '68', '63', 'Springs’ card, Windlow single'),
     lengthSheet('intake-lash', 'inch', '0.0080', '0.0120', '0.0100', 'Camshaft card, Windlow single'),
     lengthSheet('exhaust-lash', 'inch', '0.0120', '0.0160', '0.0140', 'Camshaft card, Windlow single'),
   ],
@@ -50,6 +53,10 @@ export const headsOnly: DemoJob = {
   notes: 'Head alone, off the engine.',
   promisedIn: 9,
   options: nothingOrdered,
+  sheets: [
+    springSheet('intake-spring-load', 'newton', '265', '305', '285', 'Springs’ card, Tovell four'),
+    springSheet('exhaust-spring-load', 'newton', '265', '305', '285', 'Springs’ card, Tovell four'),
+  ],
   intake: [item('Cylinder head with rocker cover', 1, 'Cooked: water lost on the road')],
   told: ['No cracks in your head. Guides are fitted, the seats are next.'],
   async play(floor) {
@@ -92,5 +99,28 @@ export const borrowedBlock: DemoJob = {
   told: [],
   async play(floor) {
     await floor.workThrough('approve-plan')
+  },
+}
+
+/** Balancing alone: one piston of a mixed set is heavier than the others, and the crank is not spun before it is lightened. */
+export const mixedPistons: DemoJob = {
+  key: 'mixed-pistons',
+  customer: 'tilda',
+  engine: 'streetV8',
+  serial: 'FV8-0093-B',
+  duty: 'street',
+  work: 'balancing',
+  wanted: 'Balance the rotating parts of the spare engine. One piston came from another box.',
+  notes: 'Crank, rods, pistons and one set each of rings and shells are in the crate.',
+  promisedIn: 13,
+  options: { ...nothingOrdered, balance: true },
+  intake: [
+    item('Crankshaft', 1, 'Ground by another shop'), item('Rods with bolts', 8, 'Marked 1 to 8'),
+    item('Cast pistons with pins', 8, 'Seven of one box, one of another'), item('Rings and rod shells, one set', 1, 'New, boxed'),
+  ],
+  told: ['Everything is weighed. One piston is heavier than the others and comes down to them before the crank is spun.'],
+  async play(floor) {
+    await floor.workThrough('approve-plan')
+    await floor.beginOn('balance', 'crankshaft#unbalance', { 'piston/3#weight': heavierBy('2.4') })
   },
 }

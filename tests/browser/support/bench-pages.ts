@@ -28,7 +28,7 @@ const firstCell = 'Rod 1 small end, front, along rod'
 export const benchPages: readonly BenchPage[] = [
   { name: 'which bench', open: (page) => openAt(page, '/bench', 'Which bench?') },
   { name: 'queue', open: (page, { floor }) => openAt(page, `/bench/${floor.benches['pin-hone']}`, 'Bench: pin-hone') },
-  { name: 'empty queue', open: (page, { floor }) => openAt(page, `/bench/${floor.benches['balancer']}`, 'Bench: balancer') },
+  { name: 'empty queue', open: (page, { floor }) => openAt(page, `/bench/${floor.benches['align-hone']}`, 'Bench: align-hone') },
   { name: 'step not begun', open: (page, { forTwo }) => openStep(page, forTwo, 'polish-crank') },
   { name: 'step that waits for others', open: (page, { atWork: job }) => openStep(page, job, 'rod-bearings') },
   { name: 'step being measured', open: atWork },
@@ -46,6 +46,7 @@ export const benchPages: readonly BenchPage[] = [
   { name: 'finding by hand', open: raiseFinding },
   { name: 'tag of no part', open: scanStrangeTag },
   { name: 'crack test with results', open: (page, { cracked }) => openStep(page, cracked, 'crack-test') },
+  { name: 'weights and bobweights', open: openBalance },
   { name: 'soak asked for', open: (page, { soaking }) => openStep(page, soaking, 'measure-block') },
   { name: 'ring gaps on the clock, and lots', open: (page, { clocked }) => openStep(page, clocked, 'install-pistons') },
   { name: 'trial fit', open: openTrialFit },
@@ -121,6 +122,11 @@ async function typeWrongPin(page: Page, { ready, floor }: BenchShop): Promise<vo
   await benchOf(page).pin(floor.people.machinist.name, '000000')
   await page.getByRole('button', { name: /^Sign “/ }).click()
   await page.getByRole('alert').filter({ hasText: /PIN/ }).waitFor()
+}
+
+async function openBalance(page: Page, { weighed }: BenchShop): Promise<void> {
+  await openStep(page, weighed, 'balance')
+  await page.getByRole('heading', { name: 'Bobweights', exact: true }).waitFor()
 }
 
 async function openMenu(page: Page, shop: BenchShop): Promise<void> {

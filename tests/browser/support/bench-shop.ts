@@ -21,6 +21,8 @@ export interface BenchShop {
   readonly soaking: TestJob
   /** At the step where rings are clocked, with lots to type. */
   readonly clocked: TestJob
+  /** At the balancer, everything weighed: one piston is too heavy. */
+  readonly weighed: TestJob
 }
 
 export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
@@ -30,6 +32,7 @@ export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
   const shop = {
     floor, atWork: await job(), forTwo: await job(), ready: await job(),
     cracked: await small(), soaking: await small(), clocked: await small(),
+    weighed: await openJob(floor, { duty: 'street', work: 'balancing' }),
   }
 
   await workUpTo(floor, shop.atWork, 'hone-small-ends')
@@ -51,6 +54,10 @@ export async function startBenchShop(options: ShopOptions): Promise<BenchShop> {
   await testSome(floor, shop.cracked)
   await workUpTo(floor, shop.soaking, 'measure-block')
   await workUpTo(floor, shop.clocked, 'install-pistons')
+  await workUpTo(floor, shop.weighed, 'balance')
+  await complete(floor, shop.weighed, 'balance', ({ place, feature }, wanted) => (
+    place === 'piston/3' && feature === 'weight' ? wanted + 2_400 : wanted
+  ))
   await markTwo(floor, await small(), await small())
   return shop
 }

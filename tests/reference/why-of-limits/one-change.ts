@@ -49,6 +49,7 @@ export function changesOfEngine(input: PlanInput): readonly OneChange[] {
       engine: { ...engine, head: { ...engine.head, material: engine.head?.material === 'iron' ? 'aluminium' : 'iron' } },
     }),
     change('greatest speed', { engine: { ...engine, greatestSpeed: (engine.greatestSpeed ?? 0) > 7_500 ? 6_000 : 9_000 } }),
+    change('crank weight', { engine: { ...engine, crank: { ...engine.crank, mass: (engine.crank?.mass ?? 20_000_000) + 1_000_000 } } }),
     change('chamber', { engine: { ...engine, head: { ...engine.head, chamber: engine.head?.chamber === 'open' ? 'closed' : 'open' } } }),
     change('crown', { parts: { ...parts, piston: { ...piston, crown: piston.crown === 'dished' ? 'flat' : 'dished' } } }),
     change('ignition', { engine: { ...engine, ignition: engine.ignition === 'diesel' ? 'spark' : 'diesel' } }),
@@ -89,7 +90,10 @@ function otherSharing(engine: PlanInput['engine']): PlanInput['engine'] {
 }
 
 /** 0.0001 in, and steps about as small in the other units. */
-const steps = { length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, angle: 500, roughness: 10, pressure: 100, guard: 0 }
+const steps = {
+  length: 2_540, 'per-diameter': 60, percent: 5, torque: 100, angle: 500, roughness: 10, pressure: 100, mass: 100, force: 1_000,
+  grade: 500, guard: 0,
+}
 
 /**
  * The shop revises its rules: in each of these plans one number of every rule is changed, so that each fit sees one

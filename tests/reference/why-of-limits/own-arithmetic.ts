@@ -4,7 +4,7 @@ import { starterRules, type Limits, type PlanInput } from '../../../packages/dom
 export type Named =
   | 'rule' | 'sheet' | 'duty' | 'bore' | 'alloy' | 'pin fit' | 'main journal' | 'rod journal' | 'main housing' | 'rod housing'
   | 'crank work' | 'rods on a pin' | 'rod material' | 'stroke' | 'deck height' | 'rod length' | 'compression height' | 'gasket' | 'mains' | 'cylinders' | 'head material'
-  | 'greatest speed' | 'chamber' | 'crown' | 'ignition' | 'bore surface' | 'cycle'
+  | 'greatest speed' | 'crank weight' | 'chamber' | 'crown' | 'ignition' | 'bore surface' | 'cycle'
 
 /** `none` where the engine has no such fit, `sheet` where only a maker can say. */
 export type Expected = Limits | 'none' | 'sheet'

@@ -29,10 +29,10 @@ const form = (words: keyof typeof formWords): OwnFit => ({
 
 const journalForm = (words: keyof typeof formWords): OwnFit => ({
   formula: formWords[words],
-  named: () => ['rule', 'crank work'],
+  named: ({ work }) => (work === 'balancing' ? ['rule'] : ['rule', 'crank work']),
   limits({ options, work }, number) {
-    // A crank sent in for grinding is ground whatever else was ordered, unless it is polished.
-    const ground = options.crank === 'grind' || (work === 'crank-regrind' && options.crank === 'none')
+    // A crank sent in for grinding is ground whatever else was ordered, unless it is polished; one to be balanced is neither.
+    const ground = work !== 'balancing' && (options.crank === 'grind' || (work === 'crank-regrind' && options.crank === 'none'))
     return { high: number(ground ? 'ground-high' : 'reuse-high'), target: number('target'), adviceHigh: number('target') }
   },
 })
@@ -60,6 +60,13 @@ const bearing = (family: 'mains' | 'rodJournals', named: 'main journal' | 'rod j
     return low < high ? middled(low, high) : 'sheet'
   },
 })
+
+/** Each part against the lightest of its set; a single has nothing to match. */
+const matchedWeight: OwnFit = {
+  formula: 'weight − lightest of the set, at most the spread allowed',
+  named: () => ['rule'],
+  limits: ({ engine }, number) => (engine.cylinders === 1 ? 'none' : { high: number('spread'), target: 0 }),
+}
 
 const STACK = 'deck height − (stroke ÷ 2 + rod length + compression height)'
 
@@ -197,6 +204,20 @@ export const ownFits: Readonly<Record<string, OwnFit>> = {
   },
   'crank-end-play': endPlay,
   'crank-end-play-final': endPlay,
+  'piston-weight': matchedWeight,
+  'pin-weight': matchedWeight,
+  'big-end-weight': matchedWeight,
+  'small-end-weight': matchedWeight,
+  'crank-unbalance': {
+    formula: 'crankshaft’s mass × 1000 × G ÷ (2π × greatest speed ÷ 60), half of it in each plane (ISO 21940-11)',
+    named: () => ['rule', 'crank weight', 'greatest speed'],
+    limits({ engine }, number) {
+      if (engine.crank?.mass === undefined || engine.greatestSpeed === undefined) return 'sheet'
+      // e = G/ω in mm, times the mass in mg: half of it in each of two planes
+      const omega = engine.greatestSpeed * Math.PI / 30
+      return { high: Math.floor(engine.crank.mass * number('grade') / 1_000 / omega / 2) }
+    },
+  },
   'deck-clearance': {
     formula(input) {
       const without = noQuench(input)

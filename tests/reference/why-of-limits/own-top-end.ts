@@ -83,6 +83,16 @@ const axial: OwnFit = {
   limits: ({ parts }, number) => ({ low: number('low') + (parts.rod.material === 'aluminium' ? number('aluminium') : 0) }),
 }
 
+/** Springs are matched where their card has them measured, and where there is more than one. */
+const springMatch = (kind: 'intake' | 'exhaust'): OwnFit => ({
+  formula: 'strongest of the set − load, at most the spread allowed',
+  named: () => ['rule'],
+  limits({ engine, sheets }, number) {
+    const count = engine.cylinders * (engine.valveTrain?.[`${kind}Valves`] ?? 1)
+    return count > 1 && sheets.some(({ fit }) => fit === `${kind}-spring-load`) ? { high: number('spread'), target: 0 } : 'none'
+  },
+})
+
 /** Every fit of heads and valve train, worked out here from the words of its formula. */
 export const topEndFits: Readonly<Record<string, OwnFit>> = {
   'head-bolt-stretch': makersOnly,
@@ -118,6 +128,10 @@ export const topEndFits: Readonly<Record<string, OwnFit>> = {
   'exhaust-valve-to-piston-radial': radial,
   'intake-installed-height': makersOnly,
   'exhaust-installed-height': makersOnly,
+  'intake-spring-load': makersOnly,
+  'exhaust-spring-load': makersOnly,
+  'intake-spring-match': springMatch('intake'),
+  'exhaust-spring-match': springMatch('exhaust'),
   'cam-centreline': makersOnly,
   'intake-lash': makersOnly,
   'exhaust-lash': makersOnly,

@@ -9,6 +9,7 @@ export function featuresOfMeasurand(measurand: Measurand): FeatureReference[] {
     case 'feature': return [measurand.feature]
     case 'clearance': return [measurand.hole, measurand.shaft]
     case 'sum': return measurand.terms.map(({ feature }) => feature)
+    case 'apart': return [measurand.feature, ...measurand.set]
   }
 }
 

@@ -1,4 +1,5 @@
 import type { readBuildRecord } from '@tenths/contract'
+import { bobweightFigures, indexFeatures, measurementsOf } from '@tenths/domain'
 import type { z } from 'zod'
 import { loadFullPasses } from '../bench/load-full-passes.ts'
 import { loadObservations } from '../bench/load-observations.ts'
@@ -57,6 +58,8 @@ export async function readRecord(database: Queryable, number: number, now: Date)
         verdict: asSigned(verdict, sealed.get(verdict.requirement)),
         concession: conceded.get(verdict.requirement) ?? null,
       })),
+      bobweights: operation.bobweights === undefined ? []
+        : bobweightFigures(operation.bobweights, measurementsOf(evidence.placed, evidence.passes), indexFeatures(evidence.plan.features)),
       observations: operation.observations.flatMap(({ key, title }) => {
         const tick = observations.find(
           ({ operationKey, item }) => operationKey === operation.key && item === key,

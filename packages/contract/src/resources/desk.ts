@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { Day, Id, Instant } from '../primitives.ts'
 import { everyone, route } from '../route.ts'
-import { BenchKind, Requirement, Stage, Verdict } from './domain-shapes.ts'
+import { BobweightFigure, BenchKind, Requirement, Stage, Verdict } from './domain-shapes.ts'
 import { Finding } from './findings.ts'
 import { InspectionResult } from './inspections.ts'
 import { JobSummary } from './jobs.ts'
@@ -101,6 +101,8 @@ export const BuildRecord = z.object({
       stage: Stage,
       cautions: z.array(z.string()),
       lines: z.array(RecordLine),
+      /** Where the crank is spun with bobweights: one for each crankpin. */
+      bobweights: z.array(BobweightFigure),
       observations: z.array(ObservationState.extend({ title: z.string() })),
       inspections: z.array(InspectionResult.extend({ title: z.string() })),
       signOffs: z.array(SignOff),

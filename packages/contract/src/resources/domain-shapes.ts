@@ -44,6 +44,12 @@ export const Measurand = z.discriminatedUnion('kind', [
     pairing: z.enum(['overall', 'by-station']),
   }),
   z.object({
+    kind: z.literal('apart'),
+    feature: FeatureReference,
+    set: z.array(FeatureReference),
+    from: z.enum(['least', 'greatest']),
+  }),
+  z.object({
     kind: z.literal('sum'),
     constant: z.int(),
     terms: z.array(
@@ -63,7 +69,8 @@ export const Why = z.object({
 
 export const RemedyRule = z.object({
   action: z.enum([
-    'hone', 'grind', 'file', 'face', 'deck', 'replace', 'thinner-shell', 'thicker-shell', 'shim', 'advise', 'investigate',
+    'hone', 'grind', 'file', 'face', 'deck', 'lighten', 'replace', 'thinner-shell', 'thicker-shell', 'shim', 'advise',
+    'investigate',
   ]),
   feature: FeatureReference.nullable(),
   words: z.string(),
@@ -99,6 +106,24 @@ export const Observation = z.object({
 export const Inspection = z.object({
   key: z.string(), title: z.string(), place: z.string(), methods: z.array(InspectionMethod),
 })
+/** How bobweights are made up: which rods hang on each pin, what share of the reciprocating weight counts. */
+export const BobweightRule = z.object({
+  pins: z.array(z.object({ crankpin: z.int(), cylinders: z.array(z.int()) })),
+  factor: z.int().nullable(),
+  oil: BaseValue,
+  hasRetainers: z.boolean(),
+  source: z.string(),
+})
+/** The bobweight of one crankpin as it follows from what is weighed. */
+export const BobweightFigure = z.object({
+  crankpin: z.int(),
+  cylinders: z.array(z.int()),
+  value: BaseValue.nullable(),
+  missing: z.array(z.string()),
+  formula: z.string(),
+  worked: z.array(z.string()),
+  source: z.string(),
+})
 export const Operation = z.object({
   key: z.string(),
   title: z.string(),
@@ -113,6 +138,7 @@ export const Operation = z.object({
   signatures: z.union([z.literal(1), z.literal(2)]),
   inspections: z.array(Inspection).exactOptional(),
   lots: z.array(z.string()).exactOptional(),
+  bobweights: BobweightRule.exactOptional(),
 })
 
 export const PlanFinding = z.object({

@@ -46,6 +46,10 @@ export const EngineSpecification = z.object({
     bolts: z.int().min(2).max(48).exactOptional(),
     chamber: z.enum(chambers).exactOptional(),
   }).exactOptional(),
+  crank: z.object({
+    mass: BaseValue.exactOptional(),
+    balanceFactor: z.int().min(0).max(1_000).exactOptional(),
+  }).exactOptional(),
 })
 
 export const RingGroove = z.object({

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import fc from 'fast-check'
 import { bobweight } from './bobweight.ts'
 import { permissibleEccentricity, permissibleUnbalance } from './residual.ts'
-import { matchToLightest } from './weight-matching.ts'
 
 const rod = {
   bigEnd: 400_000,
@@ -34,23 +32,9 @@ describe('a bobweight', () => {
     ['no rods', () => bobweight([], 500, 0)],
     ['a factor over one', () => bobweight([rod], 1_001, 0)],
     ['a negative mass', () => bobweight([{ ...rod, pin: -1 }], 500, 0)],
-    ['a set without parts', () => matchToLightest([])],
     ['a crank that stands still', () => permissibleEccentricity(6.3, 0)],
     ['a grade that the standard does not have', () => permissibleUnbalance(20, 5_000, 3_000)],
   ])('is refused for %s', (_, compute) => {
     expect(compute).toThrow(expect.objectContaining({ code: 'value-out-of-range' }))
-  })
-})
-
-describe('weight matching', () => {
-  it('brings every part to the lightest by taking metal off', () => {
-    fc.assert(
-      fc.property(fc.array(fc.integer({ min: 0, max: 1e9 }), { minLength: 1, maxLength: 16 }), (masses) => {
-        const { target, takeOff } = matchToLightest(masses)
-        expect(takeOff.every((amount) => amount >= 0)).toBe(true)
-        expect(masses.map((mass, index) => mass - (takeOff[index] ?? 0))).toEqual(masses.map(() => target))
-        expect(takeOff).toContain(0)
-      }),
-    )
   })
 })

@@ -87,6 +87,14 @@ export interface HeadSpecification {
   readonly chamber?: Chamber
 }
 
+/** The crankshaft as a rotor; each figure is left out while nobody has said. */
+export interface CrankSpecification {
+  /** Milligrams, bare. */
+  readonly mass?: number
+  /** Share of the reciprocating weight that its maker balances by, in thousandths: 500 is a half. */
+  readonly balanceFactor?: number
+}
+
 /** What the arithmetic must know of an engine; the shop's library keeps these, a job copies one. */
 export interface EngineSpecification {
   readonly name: string
@@ -122,6 +130,7 @@ export interface EngineSpecification {
   /** Left out: one intake and one exhaust valve a cylinder, the camshaft in the block. */
   readonly valveTrain?: ValveTrain
   readonly head?: HeadSpecification
+  readonly crank?: CrankSpecification
 }
 
 /**

@@ -41,6 +41,7 @@ export function validateEngine(engine: EngineSpecification): void {
   validateValveTrain(engine)
   validateHead(engine)
   validateSpeed(engine)
+  validateCrank(engine)
   if (engine.deckHeight <= engine.stroke) {
     refuse(
       'engine.deckHeight',
@@ -144,6 +145,20 @@ function validateSpeed({ greatestSpeed }: EngineSpecification): void {
   if (greatestSpeed === undefined) return
   if (!Number.isInteger(greatestSpeed) || greatestSpeed < leastTopSpeed || greatestSpeed > mostTopSpeed) {
     refuse('engine.greatestSpeed', 'The greatest speed of an engine lies between 100 and 30,000 revolutions a minute.')
+  }
+}
+
+/** From 0.2 kg, a model's, to 2 t, a ship's: what lies outside is a slip of the decimal point. From memory. */
+const [leastCrankMass, mostCrankMass] = [200_000, 2_000_000_000]
+
+function validateCrank({ crank }: EngineSpecification): void {
+  if (crank?.mass !== undefined
+    && !(Number.isSafeInteger(crank.mass) && crank.mass >= leastCrankMass && crank.mass <= mostCrankMass)) {
+    refuse('engine.crank.mass', 'A crankshaft weighs between 0.2 kg and 2,000 kg: check unit and decimal point.')
+  }
+  const factor = crank?.balanceFactor
+  if (factor !== undefined && !(Number.isInteger(factor) && factor >= 0 && factor <= 1_000)) {
+    refuse('engine.crank.balanceFactor', 'The balance factor is a share of the reciprocating weight, from 0 to 100 %.')
   }
 }
 

@@ -5,7 +5,7 @@ import { roundRatio } from './round-ratio.ts'
 import type { RoundingMode } from './rounding.ts'
 
 /**
- * A torque, angle, mass or pressure in the reader's unit with fixed decimals, without the unit's symbol.
+ * A figure of any quantity but length in the reader's unit with fixed decimals, without the unit's symbol.
  * @param value whole base units
  */
 export function formatQuantity(

@@ -6,7 +6,7 @@ import { roundRatio } from './round-ratio.ts'
 const withSuffix = /^(.*?[\d.,])\s*([^\d\s.,/+\-−].*)?$/s
 
 /**
- * Reads a typed torque, angle, mass or pressure into whole base units, rounded once, half to even: a
+ * Reads a typed torque, angle, mass, pressure, unbalance or force into whole base units, rounded once, half to even: a
  * pound-foot is no whole number of millinewton metres, so what was typed is worth keeping beside it.
  * @param unitName the unit meant when the text names none; a named one must be of the same quantity
  * @throws DomainError `number-unreadable`, or `value-out-of-range` past 2^50 base units

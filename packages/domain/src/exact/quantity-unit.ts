@@ -1,7 +1,7 @@
 import type { Quantity } from '../features/feature.ts'
 import type { Ratio } from './number-text.ts'
 
-/** Quantities that are not lengths. Base units: mN·m, thousandths of a degree, mg, Pa, nm. */
+/** Quantities that are not lengths. Base units: mN·m, thousandths of a degree, mg, Pa, nm, mg·mm, mN. */
 export type OtherQuantity = Exclude<Quantity, 'length'>
 
 /** A unit: its symbol, and how many base units it holds as an exact ratio. */
@@ -41,6 +41,15 @@ export const quantityUnits = {
   gram: unit('mass', 'g', 1_000n, 1n, ['gram', 'grams']),
   kilogram: unit('mass', 'kg', 1_000_000n, 1n),
   ounce: unit('mass', 'oz', 28_349_523_125n, 1_000_000n),
+  pound: unit('mass', 'lb', 45_359_237n, 100n, ['lbs', 'pound', 'pounds']),
+  gramMillimetre: unit('unbalance', 'g·mm', 1_000n, 1n, ['gmm', 'g mm', 'g*mm', 'g.mm', 'g-mm']),
+  gramInch: unit('unbalance', 'g·in', 25_400n, 1n, ['gin', 'g in', 'g*in', 'g.in', 'g-in']),
+  // a sixteenth of a pound, and 25.4 mm
+  ounceInch: unit(
+    'unbalance', 'oz·in', 28_349_523_125n * 254n, 10_000_000n, ['ozin', 'oz in', 'oz*in', 'oz.in', 'oz-in'],
+  ),
+  newton: unit('force', 'N', 1_000n, 1n, ['newton', 'newtons']),
+  poundForce: unit('force', 'lbf', poundForce.numerator * 1_000n, poundForce.denominator, ['lb', 'lbs', 'pounds']),
   kilopascal: unit('pressure', 'kPa', 1_000n, 1n),
   bar: unit('pressure', 'bar', 100_000n, 1n),
   micrometre: unit('roughness', 'µm', 1_000n, 1n, ['μm', 'um', 'micron', 'microns']),

@@ -16,7 +16,7 @@ export interface FeatureReference {
 }
 
 /** What is measured, and in which whole base unit its values are stored. */
-export const quantities = ['length', 'torque', 'angle', 'mass', 'pressure', 'roughness'] as const
+export const quantities = ['length', 'torque', 'angle', 'mass', 'pressure', 'roughness', 'unbalance', 'force'] as const
 export type Quantity = (typeof quantities)[number]
 
 /** One place on a feature where a gauge is put: `station` along it, `axis` around it. */

@@ -53,6 +53,28 @@ export const pinDiameter = (cylinder: number): FeatureReference => ({
   feature: 'diameter',
 })
 
+export const pistonWeight = (cylinder: number): FeatureReference => ({
+  place: `piston/${cylinder}`,
+  feature: 'weight',
+})
+export const pinWeight = (cylinder: number): FeatureReference => ({
+  place: `piston-pin/${cylinder}`,
+  feature: 'pin-weight',
+})
+export const bigEndWeight = (cylinder: number): FeatureReference => ({
+  place: `rod/${cylinder}`,
+  feature: 'big-end-weight',
+})
+export const smallEndWeight = (cylinder: number): FeatureReference => ({
+  place: `rod/${cylinder}`,
+  feature: 'small-end-weight',
+})
+// Rings, retainers and shells come in sets that are alike: one of each is weighed for the whole engine.
+export const ringSetWeight: FeatureReference = { place: 'assembly', feature: 'ring-set-weight' }
+export const retainersWeight: FeatureReference = { place: 'assembly', feature: 'retainers-weight' }
+export const shellsWeight: FeatureReference = { place: 'assembly', feature: 'shells-weight' }
+export const crankUnbalance: FeatureReference = { place: 'crankshaft', feature: 'unbalance' }
+
 export const compressionRings = ['top-ring', 'second-ring'] as const
 export type CompressionRing = (typeof compressionRings)[number]
 

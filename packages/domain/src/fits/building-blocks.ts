@@ -1,8 +1,9 @@
 import { lengthFormats } from '../exact/format-length.ts'
 import { formatLength, sayLength } from '../exact/format-length.ts'
 import { round } from '../exact/rounding.ts'
-import type { FeatureReference } from '../features/feature.ts'
+import type { FeatureReference, Quantity } from '../features/feature.ts'
 import type { Limits, Measurand, Reducer, RemedyRule } from '../judging/requirement.ts'
+import { sayValue } from '../judging/say-value.ts'
 import type { FitParameter, GuardChoice, ParameterUnit } from './fit-definition.ts'
 import { guardChoices } from './fit-definition.ts'
 
@@ -60,6 +61,12 @@ export function shareOf(diameter: number, millionths: number, percent = 100): nu
 /** A length in both units for the worked lines of a why. */
 export function say(length: number): string {
   return `${sayLength(length, 'inch')} (${sayLength(length, 'millimetre')})`
+}
+
+/** A figure of any quantity in both units, or once where they are the same. */
+export function sayBoth(value: number, quantity: Quantity): string {
+  const [inch, metric] = [sayValue(value, quantity, 'inch'), sayValue(value, quantity, 'millimetre')]
+  return inch === metric ? inch : `${inch} (${metric})`
 }
 
 /** A share of the diameter, in the trade's words: the same number per inch and per millimetre. */

@@ -19,14 +19,18 @@ export interface FitContext {
   readonly gasketThickness: number | null
   /** Whether each oil ring stands on a support rail. */
   readonly supportRail: boolean
+  /** Fits for which this job has a maker's sheet. */
+  readonly sheets: ReadonlySet<string>
 }
 
 /**
  * Units of a rule's numbers: `length` whole nanometres; `per-diameter` millionths of the diameter (0.0009
  * in per inch is 900); `percent`; `torque` mN·m; `angle` thousandths of a degree; `roughness` nanometres; `pressure` Pa;
- * `guard` one of `guardChoices` by index.
+ * `mass` mg; `force` mN; `grade` thousandths of mm/s; `guard` one of `guardChoices` by index.
  */
-export const parameterUnits = ['length', 'per-diameter', 'percent', 'torque', 'angle', 'roughness', 'pressure', 'guard'] as const
+export const parameterUnits = [
+  'length', 'per-diameter', 'percent', 'torque', 'angle', 'roughness', 'pressure', 'mass', 'force', 'grade', 'guard',
+] as const
 export type ParameterUnit = (typeof parameterUnits)[number]
 
 /**

@@ -3,6 +3,7 @@ import { boltFits } from './bolts.ts'
 import { boreFinishes } from './bore-finish.ts'
 import { boreForms } from './bore-form.ts'
 import { camAndPump } from './cam-and-pump.ts'
+import { crankUnbalanceFit } from './crank-unbalance.ts'
 import { crankEndPlays } from './crank-end-play.ts'
 import { deckClearanceFit } from './deck-clearance.ts'
 import type { FitDefinition } from './fit-definition.ts'
@@ -11,6 +12,7 @@ import { housingFits } from './housing.ts'
 import { journalForms } from './journal-form.ts'
 import { leakDownFit } from './leak-down.ts'
 import { mainBearingClearance } from './main-bearing.ts'
+import { matchedWeights } from './matched-weights.ts'
 import { pinEndPlayFit } from './pin-end-play.ts'
 import { pinInPiston } from './pin-in-piston.ts'
 import { pinInRod } from './pin-in-rod.ts'
@@ -26,6 +28,7 @@ import { rodBearingClearance } from './rod-bearing.ts'
 import { rodSideClearance } from './rod-side-clearance.ts'
 import { runningClearances } from './running-clearance.ts'
 import { seatsAndMargins } from './seat-and-margin.ts'
+import { springLoads } from './spring-load.ts'
 import { springRooms } from './spring-room.ts'
 import { assembledTurningTorqueFit, crankTurningTorqueFit } from './turning-torque.ts'
 import { valveTrainSheets } from './valve-train-sheets.ts'
@@ -53,6 +56,8 @@ export const fits: readonly FitDefinition[] = [
   rodSideClearance,
   ...crankEndPlays,
   deckClearanceFit,
+  ...matchedWeights,
+  crankUnbalanceFit,
   ...boltFits,
   rodBoltSetFit,
   ...camAndPump,
@@ -65,5 +70,6 @@ export const fits: readonly FitDefinition[] = [
   ...springRooms,
   ...pistonToValve,
   ...valveTrainSheets,
+  ...springLoads,
   leakDownFit,
 ]

@@ -61,7 +61,9 @@ describe('whose limits count', () => {
     const made = plan({ ...base, sheets: [stretch] })
     expect(made.requirements.filter(({ fit }) => fit === 'rod-bolt-stretch')).toHaveLength(8)
     // One way of tightening is enough: nobody asks for torque or angle of the same bolts.
-    expect(made.findings.map(({ title }) => title)).toEqual(['Main cap bolts: maker’s sheet needed'])
+    expect(made.findings.map(({ title }) => title)).toEqual([
+      'Residual unbalance of the crankshaft: maker’s sheet needed', 'Main cap bolts: maker’s sheet needed',
+    ])
   })
 
   it.each([

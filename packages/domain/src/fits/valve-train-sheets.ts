@@ -5,7 +5,8 @@ import { guardParameter, reading, remedy } from './building-blocks.ts'
 import type { FitDefinition } from './fit-definition.ts'
 
 const CARD = 'Timing and lash belong to the camshaft: its card gives them.'
-const SPRINGS = 'The height that a spring is set up at belongs to spring and camshaft.'
+/** Why heights and loads of springs wait for a sheet. */
+export const SPRINGS = 'The height that a spring is set up at, and its load there, belong to spring and camshaft.'
 
 const camTiming: FitDefinition = {
   key: 'cam-centreline',

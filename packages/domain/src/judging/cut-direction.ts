@@ -14,7 +14,7 @@ export interface CutEffect {
   readonly perBaseUnit: number
 }
 
-const cuts: readonly RemedyRule['action'][] = ['hone', 'grind', 'file', 'face', 'deck']
+const cuts: readonly RemedyRule['action'][] = ['hone', 'grind', 'file', 'face', 'deck', 'lighten']
 
 /**
  * Which way a cut moves the value: metal off a hole or gap makes it larger, off anything else smaller. A cut
@@ -37,6 +37,9 @@ export function cutMoves(
       if (!isSame(measurand.hole, feature) && !isSame(measurand.shaft, feature)) return asRuled
       // hole larger or shaft smaller: either way there is more room
       return { direction: 'up', perBaseUnit: 1 }
+    case 'apart':
+      if (!isSame(measurand.feature, feature)) return asRuled
+      return { direction: grows === (measurand.from === 'least') ? 'up' : 'down', perBaseUnit: 1 }
     case 'sum': {
       const term = measurand.terms.find((candidate) => isSame(candidate.feature, feature))
       if (term === undefined || term.factor === 0) return asRuled

@@ -2,6 +2,7 @@ import type { FeatureDefinition } from '../features/feature.ts'
 import { indexFeatures, type FeatureIndex } from '../features/feature-index.ts'
 import type { Measurements } from '../measuring/pass.ts'
 import { adviceFor } from './advice.ts'
+import { apartValue } from './apart-value.ts'
 import { clearanceValue } from './clearance-value.ts'
 import { correctionWords } from './correction-words.ts'
 import { probabilityOfConformity } from './conformity.ts'
@@ -114,6 +115,7 @@ export function valueOf(measurand: Measurand, measurements: Measurements, featur
     case 'feature': return featureValue(measurand, measurements, features)
     case 'clearance': return clearanceValue(measurand, measurements, features)
     case 'sum': return sumValue(measurand, measurements, features)
+    case 'apart': return apartValue(measurand, measurements, features)
   }
 }
 

@@ -21,10 +21,10 @@ export interface RemedyFigures {
 }
 
 const cutVerbs: Partial<Record<RemedyRule['action'], string>> = {
-  hone: 'Hone', grind: 'Grind', file: 'File', face: 'Face', deck: 'Deck',
+  hone: 'Hone', grind: 'Grind', file: 'File', face: 'Face', deck: 'Deck', lighten: 'Lighten',
 }
 
-const otherOpenings: Record<Exclude<RemedyRule['action'], 'hone' | 'grind' | 'file' | 'face' | 'deck'>, string> = {
+const otherOpenings: Record<Exclude<RemedyRule['action'], 'hone' | 'grind' | 'file' | 'face' | 'deck' | 'lighten'>, string> = {
   replace: 'Change the part',
   'thinner-shell': 'Fit thinner shells',
   'thicker-shell': 'Fit thicker shells',
@@ -44,7 +44,9 @@ export function remedySentence(figures: RemedyFigures): string {
   return figures.rule.words === '' ? sentence : `${sentence} ${figures.rule.words}`
 }
 
-function cutSentence({ requirement, rule, aim, features, unit }: RemedyFigures, amount: number): string {
+function cutSentence(figures: RemedyFigures, amount: number): string {
+  const { requirement, rule, aim, features, unit } = figures
+  if (rule.action === 'lighten') return lightenSentence(figures, amount)
   const definition = rule.feature && featureOf(features, rule.feature)
   const isRound = definition?.shape === 'hole' || definition?.shape === 'shaft'
   const isForm = requirement.measurand.kind === 'feature' && isDifference(requirement.measurand.reducer)
@@ -56,6 +58,15 @@ function cutSentence({ requirement, rule, aim, features, unit }: RemedyFigures, 
   ]
   const goal = `${isForm ? 'to bring the difference down to' : 'to reach'} ${sayValue(aim, requirement.quantity, unit)}`
   return `${words.join(' ')}${isRound ? ', on diameter,' : ''} ${goal}.`
+}
+
+/** “Take 1.4 g off, to bring the weight of piston 3 down to the lightest of its set.” */
+function lightenSentence({ requirement, rule, aim, features, unit }: RemedyFigures, amount: number): string {
+  const { measurand, quantity } = requirement
+  const goal = measurand.kind === 'apart' && rule.feature !== null
+    ? `bring the ${uncapitalised(featureOf(features, rule.feature).title)} down to the lightest of its set`
+    : `reach ${sayValue(aim, quantity, unit)}`
+  return `Take ${sayValue(amount, quantity, unit)} off, to ${goal}.`
 }
 
 function reachSentence({ requirement, reaches, needed }: RemedyFigures): string {
@@ -71,7 +82,9 @@ function changeSentence({ requirement, rule, needed, aim, change, features, unit
   const verb = cutVerbs[rule.action]
   const title = rule.feature === null ? null : uncapitalised(featureOf(features, rule.feature).title)
   const [difference, goal] = [change, aim].map((value) => sayValue(value, requirement.quantity, unit))
-  const figure = `${difference} ${needed === 'up' ? 'more' : 'less'} is wanted to reach ${goal}.`
+  const figure = requirement.measurand.kind === 'apart'
+    ? `it stands ${difference} ${requirement.measurand.from === 'greatest' ? 'under the greatest' : 'over the least'} of its set.`
+    : `${difference} ${needed === 'up' ? 'more' : 'less'} is wanted to reach ${goal}.`
   if (verb !== undefined) {
     const where = title === null ? '' : ` ${title}`
     return `${verb}${where}: ${figure} Metal only comes off, so a cut alone cannot give it.`

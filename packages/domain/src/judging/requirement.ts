@@ -15,6 +15,16 @@ export type Measurand =
       readonly pairing: 'overall' | 'by-station'
     }
   | {
+      /**
+       * How far one part stands from the least, or the greatest, of a set that it belongs to: by so much a weight is over
+       * the lightest.
+       */
+      readonly kind: 'apart'
+      readonly feature: FeatureReference
+      readonly set: readonly FeatureReference[]
+      readonly from: 'least' | 'greatest'
+    }
+  | {
       readonly kind: 'sum'
       /** Base-unit constant added to the terms, half a stroke for example. */
       readonly constant: number
@@ -51,7 +61,7 @@ export interface Why {
 
 /** What to do when a value is outside, by side. `feature` is the one that is worked on. */
 export interface RemedyRule {
-  readonly action: 'hone' | 'grind' | 'file' | 'face' | 'deck' | 'replace' | 'thinner-shell' | 'thicker-shell' | 'shim' | 'advise' | 'investigate'
+  readonly action: 'hone' | 'grind' | 'file' | 'face' | 'deck' | 'lighten' | 'replace' | 'thinner-shell' | 'thicker-shell' | 'shim' | 'advise' | 'investigate'
   readonly feature: FeatureReference | null
   /** Said after the figure: which machine, what to watch. */
   readonly words: string

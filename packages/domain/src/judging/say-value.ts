@@ -12,11 +12,15 @@ export const readerQuantityUnits: Record<Exclude<Quantity, 'length'>, Record<Rea
   mass: { inch: 'gram', millimetre: 'gram' },
   pressure: { inch: 'poundPerSquareInch', millimetre: 'kilopascal' },
   roughness: { inch: 'microinch', millimetre: 'micrometre' },
+  unbalance: { inch: 'ounceInch', millimetre: 'gramMillimetre' },
+  force: { inch: 'poundForce', millimetre: 'newton' },
 }
 
-/** Decimals in which a unit is read: a hundredth of a micrometre is what a roughness tester shows. */
+/** Decimals in which a unit is read where they are not one: what roughness testers and balancing machines show. */
+const decimals: Partial<Record<QuantityUnitName, number>> = { micrometre: 2, ounceInch: 3, gramMillimetre: 0, newton: 0 }
+
 export function decimalsOf(unit: QuantityUnitName): number {
-  return unit === 'micrometre' ? 2 : 1
+  return decimals[unit] ?? 1
 }
 
 /**

@@ -8,7 +8,7 @@ import type { Operation, Plan } from './plan-types.ts'
 /**
  * Canonical text of what a signature under one operation stands for: its requirements with limits, guard
  * and what is compared, the features and points measured, things to see, areas to test, places whose lots are
- * kept, cautions, number of signatures.
+ * kept, how bobweights are made up, cautions, number of signatures.
  * Two plans in which the operation is the same give equal text; where a limit came from, minutes and bench
  * do not count.
  * @throws DomainError `feature-unknown` when the plan has no such operation
@@ -29,6 +29,7 @@ export function definitionText(plan: Plan, operationKey: string): string {
     signatures: operation.signatures,
     inspections: operation.inspections,
     lots: operation.lots,
+    bobweights: operation.bobweights,
   }
   return canonicalJson(definition as unknown as Json)
 }

@@ -1,3 +1,4 @@
+import type { BobweightRule } from '../balance/bobweight-rule.ts'
 import type { Duty } from '../engine/duty.ts'
 import type { EngineSpecification, PartsSpecification } from '../engine/specification.ts'
 import type { FeatureDefinition, FeatureReference, Place } from '../features/feature.ts'
@@ -100,6 +101,8 @@ export interface Operation {
   readonly inspections?: readonly Inspection[]
   /** Places into which a part goes for good here, with its lot or serial; left out where there are none. */
   readonly lots?: readonly Place[]
+  /** How the bobweights are made up that the crank is spun with here; left out where there are none. */
+  readonly bobweights?: BobweightRule
 }
 
 /** Something the arithmetic found before metal was cut. */

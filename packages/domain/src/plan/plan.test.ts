@@ -51,6 +51,8 @@ function referencesOf(measurand: Measurand): readonly FeatureReference[] {
       return [measurand.hole, measurand.shaft]
     case 'sum':
       return measurand.terms.map(({ feature }) => feature)
+    case 'apart':
+      return [measurand.feature, ...measurand.set]
   }
 }
 
@@ -209,8 +211,10 @@ describe('the short block of a V8', () => {
     )
   })
 
-  it('raises nothing against figures that go together, but asks once for the sheets of all bolts', () => {
-    expect(made.findings.map(({ title }) => title)).toEqual(['Rod bolts; main cap bolts: makers’ sheets needed'])
+  it('raises nothing against figures that go together, but asks once for the sheets of all bolts, and for the crank’s weight', () => {
+    expect(made.findings.map(({ title }) => title)).toEqual([
+      'Residual unbalance of the crankshaft: maker’s sheet needed', 'Rod bolts; main cap bolts: makers’ sheets needed',
+    ])
   })
 })
 

@@ -1,12 +1,15 @@
 import { DomainError } from '../errors.ts'
+import { bobweightRule } from '../balance/bobweight-rule.ts'
 import { validateCombination } from '../engine/validate-parts.ts'
 import { featureKey } from '../features/feature.ts'
 import type { FeatureDefinition } from '../features/feature.ts'
 import { shortBlockFeatures } from '../features/short-block/all.ts'
 import { topEndFeatures } from '../features/top-end/all.ts'
+import { crankUnbalanceFit } from '../fits/crank-unbalance.ts'
 import { fits } from '../fits/index.ts'
 import type { FitContext, FitDefinition } from '../fits/fit-definition.ts'
 import { requirementsOfFit } from '../fits/requirements-of-fit.ts'
+import { ruleInForce } from '../fits/rule-in-force.ts'
 import { orientations } from '../layout/orientation.ts'
 import type { Requirement } from '../judging/requirement.ts'
 import { oilGroove } from '../rings/oil-groove.ts'
@@ -41,6 +44,7 @@ export function plan(input: PlanInput): Plan {
     cylinders: orientation,
     gasketThickness: parts.gasketThickness ?? null,
     supportRail: groove.state === 'broken',
+    sheets: new Set(input.sheets.map(({ fit }) => fit)),
   }
   const results = fits.map((fit) => ({
     fit,
@@ -54,7 +58,7 @@ export function plan(input: PlanInput): Plan {
     scope,
     features,
     oilGroove: groove,
-    sheets: new Set(input.sheets.map(({ fit }) => fit)),
+    bobweights: bobweightRule(context, ruleInForce(crankUnbalanceFit, input.rules)),
     filletDoubt: fillets.some(({ room }) => room.state === 'unknown'),
   })
   const judged = results.filter(({ fit }) => judgingOperation(fit, drafts) !== undefined)

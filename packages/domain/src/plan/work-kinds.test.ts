@@ -33,18 +33,20 @@ describe('every kind of work', () => {
   it.each(workKinds)('%s asks for a sheet only of a fit that it could judge', (work) => {
     const made = plan(planInput(flatFour, metricParts, { work }))
     const asked = made.findings.filter(({ key }) => key.startsWith('sheet-needed/'))
-    const springs = 'Intake spring installed height; exhaust spring installed height: makers’ sheets needed'
+    const springs = 'Intake spring installed height; exhaust spring installed height; intake spring load; exhaust spring load: '
+      + 'makers’ sheets needed'
+    const balance = 'Residual unbalance of the crankshaft: maker’s sheet needed'
     const pistons = 'Piston in bore: maker’s sheet needed'
     const expected: Record<WorkKind, readonly string[]> = {
-      'short-block': [pistons, 'Rod bolts; main cap bolts: makers’ sheets needed'],
+      'short-block': [pistons, balance, 'Rod bolts; main cap bolts: makers’ sheets needed'],
       'full-rebuild': [
-        pistons, 'Rod bolts; main cap bolts; head bolts: makers’ sheets needed', springs,
+        pistons, balance, 'Rod bolts; main cap bolts; head bolts: makers’ sheets needed', springs,
         'Intake centreline; intake lash; exhaust lash: makers’ sheets needed',
       ],
       'head-service': [springs],
       'bore-and-hone': [pistons],
       'crank-regrind': [],
-      balancing: [],
+      balancing: [balance],
     }
     expect(asked.map(({ title }) => title)).toEqual(expected[work])
   })

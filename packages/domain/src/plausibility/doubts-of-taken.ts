@@ -12,17 +12,18 @@ import { readingKindOf } from './reading-kind-of.ts'
 import { setContextsOf } from './set-context.ts'
 import type { SoakContext } from './other-doubts.ts'
 import { countingOf, type Surroundings, type TakenValue } from './taken-value.ts'
+import { doubtOfForceUnit, doubtsOfWeight } from './weight-doubt.ts'
 
 /**
  * Every doubt about a value that is typed at a step, those that block first: the value by itself, beside its neighbours,
  * its mate and the pass before, the set that it completes, and how warm its part was. The browser asks before it stores,
- * the service before it takes, both of the same facts. Only lengths are doubted.
+ * the service before it takes, both of the same facts.
  * @param unit in which the sentences name lengths
  */
 export function doubtsOfTaken(
   taken: TakenValue, around: Surroundings, unit: ReaderUnit, numbers: PlausibilityNumbers = starterPlausibilityNumbers,
 ): Doubt[] {
-  if (taken.definition.quantity !== 'length') return doubtOfExpected(taken, around, numbers)
+  if (taken.definition.quantity !== 'length') return doubtsOfOther(taken, around, numbers)
   const reading = readingContextOf(taken, around)
   const own = reading.nominal === null ? doubtOfExpected(taken, around, numbers) : []
   const doubts = own.length > 0 ? own : [
@@ -31,6 +32,16 @@ export function doubtsOfTaken(
     ...soakOf(taken, around).flatMap((soak) => checkPlausibility({ kind: 'soak', soak }, unit, numbers)),
   ]
   return [...doubts.filter(({ outcome }) => outcome === 'block'), ...doubts.filter(({ outcome }) => outcome === 'ask')]
+}
+
+/** Weights are held against their like, loads of springs and the rest against what their requirement expects. */
+function doubtsOfOther(taken: TakenValue, around: Surroundings, numbers: PlausibilityNumbers): Doubt[] {
+  const { definition, value } = taken
+  if (definition.quantity === 'mass') return doubtsOfWeight(definition, value, neighboursOf(taken, around), numbers)
+  const inOtherUnit = definition.quantity === 'force'
+    ? doubtOfForceUnit(value, expectedAt(around.requirements, definition), numbers)
+    : null
+  return inOtherUnit === null ? doubtOfExpected(taken, around, numbers) : [inOtherUnit]
 }
 
 /** What is known around a typed length, in the terms of the rules. */
@@ -81,7 +92,7 @@ export function expectedAt(requirements: readonly Requirement[], feature: Featur
 
 function namesFeature(measurand: Measurand, feature: FeatureReference): boolean {
   const named = measurand.kind === 'clearance' ? [measurand.hole, measurand.shaft]
-    : measurand.kind === 'feature' ? [measurand.feature] : measurand.terms.map((term) => term.feature)
+    : measurand.kind === 'sum' ? measurand.terms.map((term) => term.feature) : [measurand.feature]
   return named.some((one) => featureKey(one) === featureKey(feature))
 }
 

@@ -26,6 +26,9 @@ export interface PlausibilityNumbers {
   readonly pistonMass: Band
   readonly torque: Band
   readonly torqueRatios: readonly Band[]
+  /** Ounces for grams, and newtons for pounds-force. */
+  readonly ounceRatio: Band
+  readonly poundForceRatio: Band
   /** Thousandths of a °C, and the share of a tolerance that an uncorrected error may take. */
   readonly temperature: { readonly part: Band; readonly difference: number; readonly toleranceShare: number }
   readonly doubleSendMilliseconds: number
@@ -74,6 +77,9 @@ export const starterPlausibilityNumbers: PlausibilityNumbers = {
   torque: [6_779, 338_954],
   // pound-inches for pound-feet (12), newton metres for pound-feet (1.356), each within 2 %
   torqueRatios: [[11.76, 12.24], [1.329, 1.383]],
+  // 28.35 g to the ounce, 4.448 N to the pound-force, each within 2 %
+  ounceRatio: [27.78, 28.92],
+  poundForceRatio: [4.359, 4.537],
   temperature: { part: [10_000, 35_000], difference: 2_000, toleranceShare: 0.1 },
   doubleSendMilliseconds: 150,
   zeroDrift: tenths(1),

@@ -50,6 +50,8 @@ export function costsOf(bench: Bench, family: Family, places: readonly Place[], 
 function fitsOf(plan: Plan, { kind }: Family, places: readonly Place[]): Requirement[][] {
   const byFit = new Map<string, Map<Place, Requirement>>()
   for (const requirement of plan.requirements) {
+    // A set that is matched stays so wherever its parts sit.
+    if (requirement.measurand.kind === 'apart') continue
     const features = featuresOf(requirement.measurand)
     const own = features.find(({ place }) => place.startsWith(`${kind}/`))
     const isPairing = features.some(({ place }) => place !== own?.place)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bore, mainBearing, mainHousing, mainJournal, pinBore, pinDiameter, skirt } from '../features/references.ts'
+import { bore, mainBearing, mainHousing, mainJournal, pinBore, pinDiameter, pistonWeight, skirt } from '../features/references.ts'
 import { featureKey } from '../features/feature.ts'
 import type { FeatureReference } from '../features/feature.ts'
 import { featureOf, indexFeatures } from '../features/feature-index.ts'
@@ -64,6 +64,12 @@ describe('suggestions for parts to change places', () => {
     const pins = [1, 2, 3].map((cylinder) => passOf(pinDiameter(cylinder), boss - pinFit + (cylinder === 3 ? 20 * tenth : 0)))
     expect(suggestions(sheet, { placed, passes })).toHaveLength(1)
     expect(suggestions(sheet, { placed, passes: [...passes, ...bosses, ...pins] }).map(({ kind }) => kind)).not.toContain('piston')
+  })
+
+  it('are the same whatever parts weigh: a set is matched wherever its parts sit', () => {
+    const passes = boresAndPistons([0, 0, 6, 0, 0, 0, 0, 0], [0, 0, 0, 0, 6, 0, 0, 0])
+    const weights = [1, 2, 3, 4, 5, 6, 7, 8].map((cylinder) => passOf(pistonWeight(cylinder), 520_000 + cylinder * 900))
+    expect(suggestions(sheet, { placed, passes: [...passes, ...weights] })).toEqual(suggestions(sheet, { placed, passes }))
   })
 
   it('wait for bores that are still to be honed, each to its own piston', () => {

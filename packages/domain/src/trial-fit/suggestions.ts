@@ -99,6 +99,7 @@ function whenWorthIt(
 
 /** Whether the requirement compares a part in one of these places with one that stays. */
 function isPairing({ measurand }: Requirement, places: readonly Place[]): boolean {
+  if (measurand.kind === 'apart') return false
   const moving = featuresOf(measurand).map(({ place }) => places.includes(place))
   return moving.includes(true) && moving.includes(false)
 }

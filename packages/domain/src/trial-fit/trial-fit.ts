@@ -18,7 +18,7 @@ import type { FitStanding, ForecastBasis, TrialFit, TrialFitContext, TrialFitLin
 
 /** From the file in hand to a part on order: common practice, no source. */
 const remedyRanks: Record<RemedyRule['action'], number> = {
-  advise: 0, investigate: 1, file: 2, 'thinner-shell': 3, 'thicker-shell': 3, shim: 3, hone: 4, face: 5, deck: 6, grind: 7,
+  advise: 0, investigate: 1, file: 2, 'thinner-shell': 3, 'thicker-shell': 3, shim: 3, lighten: 3, hone: 4, face: 5, deck: 6, grind: 7,
   replace: 8,
 }
 
@@ -115,6 +115,7 @@ export function featuresOf(measurand: Measurand): readonly FeatureReference[] {
     case 'feature': return [measurand.feature]
     case 'clearance': return [measurand.hole, measurand.shaft]
     case 'sum': return measurand.terms.map(({ feature }) => feature)
+    case 'apart': return [measurand.feature, ...measurand.set]
   }
 }
 

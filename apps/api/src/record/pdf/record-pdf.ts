@@ -60,6 +60,13 @@ function drawOperation(
     cells.verdict(line),
   ]))
   drawTable(document, [
+    { title: 'Bobweight of rod journal', share: 3 }, { title: 'Weight', share: 2 }, { title: 'Worked out', share: 9 },
+  ], operation.bobweights.map((figure) => [
+    `${figure.crankpin}, cylinders ${figure.cylinders.join(' and ')}`,
+    figure.value === null ? '–' : sayValue(figure.value, 'mass', record.unit),
+    figure.value === null ? `Missing: ${figure.missing.join('; ')}` : figure.worked.join('. '),
+  ]))
+  drawTable(document, [
     { title: 'Seen', share: 6 }, { title: 'Outcome', share: 2 }, { title: 'By', share: 3 },
     { title: 'When', share: 3 },
   ], operation.observations.map(({ title, outcome, note, since, by, observedAt }) => [

@@ -29,6 +29,8 @@ export interface EngineDraft extends Pick<
   rodJournals: JournalDraft
   /** Of each cylinder. */
   valveTrain: { camshaft: CamshaftPlace; intakeValves: string; exhaustValves: string }
+  /** The crankshaft as a rotor: pounds or kilograms, and per cent. */
+  crank: { mass: string; balanceFactor: string }
   head: { material: HeadMaterial | 'unknown'; bolts: string; chamber: Chamber | 'not-told' }
 }
 

@@ -57,6 +57,19 @@ describe('an engine that is typed', () => {
     expect(Object.keys(problems ?? {})).toEqual(['engine.head.bolts'])
   })
 
+  it('says what its crankshaft weighs and is balanced by, once somebody told, and keeps both when shown in either unit', () => {
+    expect(readEngine(engine, 'inch').value).not.toHaveProperty('crank')
+    const told = { ...engine, crank: { mass: '54.7', balanceFactor: '36.6' } }
+    const { value } = readEngine(told, 'inch')
+    expect(value?.crank).toEqual({ mass: 24_811_503, balanceFactor: 366 })
+    for (const unit of ['inch', 'millimetre'] as const) {
+      expect(value && readEngine(engineDraftOf(value, unit), unit).value?.crank).toEqual(value?.crank)
+    }
+    expect(readEngine({ ...engine, crank: { mass: '24.8 kg', balanceFactor: '' } }, 'inch').value?.crank).toEqual({ mass: 24_800_000 })
+    const { problems } = readEngine({ ...engine, crank: { mass: 'heavy', balanceFactor: '110' } }, 'inch')
+    expect(Object.keys(problems ?? {}).sort()).toEqual(['engine.crank.balanceFactor', 'engine.crank.mass'])
+  })
+
   it('says what its bores are, how it works and how fast it turns, each once somebody told', () => {
     const untold = readEngine(engine, 'inch').value
     for (const field of ['boreSurface', 'cycle', 'ignition', 'greatestSpeed']) expect(untold).not.toHaveProperty(field)

@@ -1,5 +1,6 @@
 import { DomainError, parseLength, parseQuantity, type ReaderUnit } from '@tenths/domain'
 import type { EngineDraft, FieldProblems, JournalDraft, Model, PartsDraft, ShellDraft } from './draft-types.ts'
+import { crankMassUnits } from './crank-figures.ts'
 import { usualJournals } from './usual-journals.ts'
 
 export type Read<T> = { readonly value: T; readonly problems: null } | { readonly value: null; readonly problems: FieldProblems }
@@ -45,6 +46,7 @@ export function readEngine(draft: EngineDraft, unit: ReaderUnit): Read<Model['sp
       exhaustValves: figures.count('engine.valveTrain.exhaustValves', draft.valveTrain.exhaustValves),
     },
     ...readHead(draft.head, figures),
+    ...readCrank(draft.crank, figures),
   })
 }
 
@@ -56,6 +58,15 @@ function readHead({ material, bolts, chamber }: EngineDraft['head'], figures: Fi
     ...(chamber === 'not-told' ? {} : { chamber }),
   }
   return Object.keys(head).length === 0 ? {} : { head }
+}
+
+/** What is known of the crankshaft as a rotor; nothing where nobody has said anything. */
+function readCrank({ mass, balanceFactor }: EngineDraft['crank'], figures: Figures): Pick<Model['specification'], 'crank'> {
+  const crank = {
+    ...(mass.trim() === '' ? {} : { mass: figures.crankMass('engine.crank.mass', mass) }),
+    ...(balanceFactor.trim() === '' ? {} : { balanceFactor: figures.share('engine.crank.balanceFactor', balanceFactor) }),
+  }
+  return Object.keys(crank).length === 0 ? {} : { crank }
 }
 
 /** Reads parts that were typed. */
@@ -134,6 +145,19 @@ class Figures {
 
   angle(path: string, text: string): number {
     return this.#try(path, () => parseQuantity(text, 'degree'))
+  }
+
+  /** Whole milligrams, typed in pounds or kilograms. */
+  crankMass(path: string, text: string): number {
+    return this.#try(path, () => parseQuantity(text, crankMassUnits[this.#unit]))
+  }
+
+  /** Thousandths, typed in per cent with at most one decimal. */
+  share(path: string, text: string): number {
+    const written = /^(\d{1,3})(?:[.,](\d))?\s*%?$/.exec(text.trim())
+    const thousandths = written === null ? NaN : 10 * Number(written[1]) + Number(written[2] ?? 0)
+    if (!(thousandths <= 1_000)) this.blame(path, 'A percentage up to 100 is needed here, such as 50 or 36.6.')
+    return thousandths || 0
   }
 
   count(path: string, text: string): number {

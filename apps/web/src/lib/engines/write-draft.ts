@@ -1,5 +1,6 @@
 import { valveTrainOf, type JournalSpecification, type PartsSpecification, type ReaderUnit, type ShellSpecification } from '@tenths/domain'
 import type { EngineDraft, JournalDraft, Model, PartsDraft, ShellDraft } from './draft-types.ts'
+import { massText } from './crank-figures.ts'
 import { lengthText } from './length-text.ts'
 
 type Plain<T> = T extends number ? number : T extends object ? { readonly [K in keyof T]: Plain<T[K]> } : T
@@ -15,6 +16,7 @@ export function emptyEngine(): EngineDraft {
     boreSurface: 'not-told', cycle: 'not-told', ignition: 'not-told', greatestSpeed: '',
     bore: '', stroke: '', deckHeight: '', mains: emptyJournals(), rodJournals: emptyJournals(),
     valveTrain: { camshaft: 'in-block', intakeValves: '1', exhaustValves: '1' }, head: { material: 'unknown', bolts: '', chamber: 'not-told' },
+    crank: { mass: '', balanceFactor: '' },
   }
 }
 
@@ -63,6 +65,10 @@ export function engineDraftOf(engine: Model['specification'], unit: ReaderUnit):
       material: engine.head?.material ?? 'unknown',
       bolts: String(engine.head?.bolts ?? ''),
       chamber: engine.head?.chamber ?? 'not-told',
+    },
+    crank: {
+      mass: engine.crank?.mass === undefined ? '' : massText(engine.crank.mass, unit),
+      balanceFactor: engine.crank?.balanceFactor === undefined ? '' : String(engine.crank.balanceFactor / 10),
     },
   }
 }

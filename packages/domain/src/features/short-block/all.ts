@@ -28,6 +28,7 @@ import {
 import { boreFeature, boreRoughnessFeature, crosshatchFeature, deckHeightFeature, mainHousingFeature } from './block.ts'
 import { mainJournalFeature, mainRunOutFeature, rodJournalFeature } from './crankshaft.ts'
 import { backClearanceFeature, endGapFeature, railGapFeature, sideClearanceFeature } from './rings.ts'
+import { crankUnbalanceFeature, setWeightFeatures, weightFeatures } from './weights.ts'
 import {
   bigEndFeature,
   pinBoreFeature,
@@ -69,6 +70,12 @@ export interface ShortBlockFeatures {
   readonly mainBoltTorques: readonly FeatureDefinition[]
   readonly mainBoltAngles: readonly FeatureDefinition[]
   readonly mainRunOuts: readonly FeatureDefinition[]
+  readonly pistonWeights: readonly FeatureDefinition[]
+  readonly pinWeights: readonly FeatureDefinition[]
+  readonly bigEndWeights: readonly FeatureDefinition[]
+  readonly smallEndWeights: readonly FeatureDefinition[]
+  readonly setWeights: readonly FeatureDefinition[]
+  readonly crankUnbalance: readonly FeatureDefinition[]
   readonly pickUpToPan: readonly FeatureDefinition[]
   readonly crankTurningTorque: readonly FeatureDefinition[]
   readonly assembledTurningTorque: readonly FeatureDefinition[]
@@ -123,6 +130,9 @@ export function shortBlockFeatures(
     mainBoltAngles: mains.map(mainBoltAngleFeature),
     // The crank lies in its end mains: those between run out.
     mainRunOuts: mains.slice(1, -1).map(mainRunOutFeature),
+    ...weightFeatures(order),
+    setWeights: setWeightFeatures(parts),
+    crankUnbalance: [crankUnbalanceFeature()],
     pickUpToPan: [pickUpToPanFeature()],
     crankTurningTorque: [turningTorqueFeature(crankTurningTorque, 'Turning torque, crank alone')],
     assembledTurningTorque: [turningTorqueFeature(assembledTurningTorque, 'Turning torque, assembled')],

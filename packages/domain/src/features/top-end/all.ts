@@ -19,7 +19,7 @@ import {
 import { valveRoomDirections } from './references.ts'
 import {
   guidePressFeatures, installedHeightFeature, lashFeature, leakDownFeature, seatPressFeatures, seatWidthFeature,
-  valveMarginFeature,
+  springLoadFeature, valveMarginFeature,
 } from './valves-in-head.ts'
 
 /** The features of heads and valve train by family. */
@@ -43,6 +43,8 @@ export interface TopEndFeatures {
   readonly valveMargins: readonly FeatureDefinition[]
   readonly intakeHeights: readonly FeatureDefinition[]
   readonly exhaustHeights: readonly FeatureDefinition[]
+  readonly intakeLoads: readonly FeatureDefinition[]
+  readonly exhaustLoads: readonly FeatureDefinition[]
   readonly intakeLashes: readonly FeatureDefinition[]
   readonly exhaustLashes: readonly FeatureDefinition[]
   readonly leakDowns: readonly FeatureDefinition[]
@@ -80,6 +82,8 @@ export function topEndFeatures(engine: EngineSpecification): TopEndFeatures {
     valveMargins: valves.map(valveMarginFeature),
     intakeHeights: intake.map(installedHeightFeature),
     exhaustHeights: exhaust.map(installedHeightFeature),
+    intakeLoads: intake.map(springLoadFeature),
+    exhaustLoads: exhaust.map(springLoadFeature),
     intakeLashes: intake.map(lashFeature),
     exhaustLashes: exhaust.map(lashFeature),
     leakDowns: cylindersInHandOrder(engine).map(leakDownFeature),

@@ -13,6 +13,7 @@ export const coilBindRoom = (valve: Valve): FeatureReference => onHead(valve, 'c
 export const retainerRoom = (valve: Valve): FeatureReference => onHead(valve, 'retainer-room')
 export const seatWidth = (valve: Valve): FeatureReference => onHead(valve, 'seat-width')
 export const installedHeight = (valve: Valve): FeatureReference => onHead(valve, 'installed-height')
+export const springLoad = (valve: Valve): FeatureReference => onHead(valve, 'spring-load')
 export const guideHole = (valve: Valve): FeatureReference => onHead(valve, 'guide-hole')
 export const guideBody = (valve: Valve): FeatureReference => onHead(valve, 'guide-body')
 export const seatHole = (valve: Valve): FeatureReference => onHead(valve, 'seat-hole')

@@ -3,7 +3,7 @@ import { valveKindTitles } from '../../engine/valves.ts'
 import type { FeatureDefinition } from '../feature.ts'
 import { point, toAndFro } from '../points.ts'
 import {
-  guideBody, guideHole, installedHeight, leakDown, seatBody, seatHole, seatWidth, valveLash, valveMargin,
+  guideBody, guideHole, installedHeight, leakDown, seatBody, seatHole, seatWidth, springLoad, valveLash, valveMargin,
 } from './references.ts'
 
 const length = { quantity: 'length', nominal: null, state: [] } as const
@@ -58,6 +58,14 @@ export function installedHeightFeature(valve: Valve): FeatureDefinition {
   return {
     ...installedHeight(valve), ...length, title: `${titleOf(valve)} spring, installed height`, shape: 'gap',
     points: [point('spring', 'axial')],
+  }
+}
+
+/** How hard the spring presses in a tester set to its installed height, valve closed. */
+export function springLoadFeature(valve: Valve): FeatureDefinition {
+  return {
+    ...springLoad(valve), title: `${titleOf(valve)} spring, load at installed height`, shape: 'other', quantity: 'force',
+    nominal: null, state: [], points: [point('installed-height', 'load')],
   }
 }
 

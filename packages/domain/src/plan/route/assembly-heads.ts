@@ -35,6 +35,8 @@ export function valveTrainAssembly({ engine, features, scope, sheets }: RouteCon
         features: [
           sheets.has('intake-installed-height') ? features.intakeHeights : [],
           sheets.has('exhaust-installed-height') ? features.exhaustHeights : [],
+          sheets.has('intake-spring-load') ? features.intakeLoads : [],
+          sheets.has('exhaust-spring-load') ? features.exhaustLoads : [],
           features.springRooms,
         ],
         observations: [

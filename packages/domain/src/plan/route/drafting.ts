@@ -1,3 +1,4 @@
+import type { BobweightRule } from '../../balance/bobweight-rule.ts'
 import { round } from '../../exact/rounding.ts'
 import type { FeatureDefinition, FeatureReference, Place } from '../../features/feature.ts'
 import type { BenchKind, Inspection, Observation, Stage } from '../plan-types.ts'
@@ -11,6 +12,7 @@ interface Details {
   readonly signatures?: 1 | 2
   readonly inspections?: readonly Inspection[]
   readonly lots?: readonly Place[]
+  readonly bobweights?: BobweightRule | null
   /** Left out of this route when false. */
   readonly when?: boolean
 }
@@ -41,6 +43,7 @@ export function stepsOf(stage: Stage) {
       cautions: details.cautions ?? [],
       signatures: details.signatures ?? 1,
       ...(details.inspections === undefined ? {} : { inspections: details.inspections }),
+      ...(details.bobweights ? { bobweights: details.bobweights } : {}),
       ...(details.lots === undefined || details.lots.length === 0 ? {} : { lots: details.lots }),
     },
   })

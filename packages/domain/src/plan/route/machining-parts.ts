@@ -5,7 +5,8 @@ import type { Step } from './drafting.ts'
 const step = stepsOf('machining')
 
 /** Crank, rods, pins and balance. From memory, common practice; the shop edits it. */
-export function partsMachining({ engine, parts, options, features }: RouteContext): readonly Step[] {
+export function partsMachining(context: RouteContext): readonly Step[] {
+  const { engine, parts, options, features } = context
   const { cylinders, rodJournals } = engine
   const journals = [features.mainJournals, features.rodJournals]
   const crankSeen = [
@@ -74,16 +75,16 @@ export function partsMachining({ engine, parts, options, features }: RouteContex
       features: [features.pinBores],
       observations: [see('own-weight', 'Oiled pin slides through under its own weight')],
     }),
-    balance(engine, options.balance, options.stroked === true),
+    balance(context),
   ]
 }
 
 /**
- * V engines and singles need bobweights; inline engines and boxers with a pin for every rod are spun bare.
+ * Everything weighed and matched to its lightest, then the crank spun: with bobweights for V engines and singles, bare for
+ * the others.
  */
-function balance(engine: RouteContext['engine'], wanted: boolean, stroked: boolean): Step {
-  const bare =
-    engine.arrangement === 'inline' || (engine.arrangement === 'flat' && engine.pinSharing === 'one-rod')
+function balance({ engine, options, features, bobweights }: RouteContext): Step {
+  const bare = bobweights === null
   const minutes = minutesFor(bare ? 120 : 180, engine.cylinders, 8)
   const partsReady = ['polish-crank', 'grind-crank', 'hone-small-ends', 'fit-pins']
   // With a longer stroke counterweights may still have to be cut: trial assembly comes first.
@@ -92,15 +93,20 @@ function balance(engine: RouteContext['engine'], wanted: boolean, stroked: boole
     bare ? 'Match weights, spin the crank bare' : 'Match weights, balance with bobweights',
     'balancer',
     minutes,
-    stroked ? ['trial-assembly', ...partsReady] : partsReady,
+    options.stroked === true ? ['trial-assembly', ...partsReady] : partsReady,
     {
+      features: [
+        features.pistonWeights, features.pinWeights, features.bigEndWeights, features.smallEndWeights, features.setWeights,
+        features.crankUnbalance,
+      ],
       observations: [
         see('matched', 'Pistons, pins and both rod ends matched'),
         ...(bare ? [] : [see('bobweights', 'Bobweights made up from the weights written down')]),
         see('residual', 'Residual unbalance in both planes within the shop’s grade'),
       ],
       cautions: ['Stand clear of the spinning crank; bolts and weights fly.'],
-      when: wanted,
+      when: options.balance,
+      bobweights,
     },
   )
 }

@@ -1,3 +1,4 @@
+import type { BobweightRule } from '../../balance/bobweight-rule.ts'
 import type { ShortBlockFeatures } from '../../features/short-block/all.ts'
 import type { TopEndFeatures } from '../../features/top-end/all.ts'
 import type { FitContext } from '../../fits/fit-definition.ts'
@@ -10,8 +11,8 @@ export interface RouteContext extends FitContext {
   readonly scope: WorkScope
   readonly features: ShortBlockFeatures & TopEndFeatures
   readonly oilGroove: OilGroove
-  /** Fits for which this job has a maker's sheet. */
-  readonly sheets: ReadonlySet<string>
+  /** How bobweights are made up for this engine; null where its crank is spun bare. */
+  readonly bobweights: BobweightRule | null
   /** A fillet against which some shell is not known to be clear. */
   readonly filletDoubt: boolean
 }

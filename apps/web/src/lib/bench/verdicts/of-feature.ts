@@ -1,12 +1,13 @@
 import type { FeatureReference, Requirement, Verdict } from '@tenths/domain'
 import { isSameFeature } from '../sheet/operation-sheet.ts'
 
-/** Every feature that a requirement's value is made of. */
+/** Every feature that a requirement is about. One that stands apart from its set is about that one alone: a heavy piston is no fault of the others. */
 export function featuresOf({ measurand }: Requirement): readonly FeatureReference[] {
   switch (measurand.kind) {
     case 'feature': return [measurand.feature]
     case 'clearance': return [measurand.hole, measurand.shaft]
     case 'sum': return measurand.terms.map(({ feature }) => feature)
+    case 'apart': return [measurand.feature]
   }
 }
 

@@ -19,16 +19,18 @@ export function parameterText({ value, unit: parameterUnit }: Parameter, unit: R
   switch (known) {
     case 'length': return figureText(value, 'length', unit)
     case 'angle': return figureText(value, known, unit)
-    case 'torque': case 'roughness': case 'pressure': return exactText(value, known, unit)
+    case 'torque': case 'roughness': case 'pressure': case 'mass': case 'force': return exactText(value, known, unit)
     // Millionths of the diameter stand to it as nanometres to a millimetre.
     case 'per-diameter': return Number.isInteger(value) ? lengthText(value, 'millimetre') : String(value / 1_000_000)
     case 'percent': return String(value)
+    // Thousandths of mm/s stand to it as microns to a millimetre.
+    case 'grade': return String(value / 1_000)
     case 'guard': return guardChoices[value] ?? 'accepted'
   }
 }
 
 /** With as many decimals as it takes to come back the same, and no more noughts than that: a rule that is only looked at stays as it is. */
-function exactText(value: number, quantity: 'torque' | 'roughness' | 'pressure', unit: ReaderUnit): string {
+function exactText(value: number, quantity: 'torque' | 'roughness' | 'pressure' | 'mass' | 'force', unit: ReaderUnit): string {
   return formatQuantity(value, readerQuantityUnits[quantity][unit], 4, 'half-even').replace(/\.?0+$/, '')
 }
 
@@ -37,10 +39,11 @@ export function readParameter(text: string, parameterUnit: string, unit: ReaderU
   const known = parameterUnit as ParameterUnit
   switch (known) {
     case 'length': return readFigure(text, 'length', unit)
-    case 'torque': case 'angle': case 'roughness': case 'pressure': return readFigure(text, known, unit)
+    case 'torque': case 'angle': case 'roughness': case 'pressure': case 'mass': case 'force': return readFigure(text, known, unit)
     case 'per-diameter': return parseLength(text, 'millimetre')
     // Read to a millionth of a percent, so that 12.5 is 12.5.
     case 'percent': return round(parseLength(text, 'millimetre'), 'half-even') / 1_000_000
+    case 'grade': return round(parseLength(text, 'millimetre') / 1_000, 'half-even')
     case 'guard': return (guardChoices as readonly string[]).indexOf(text)
   }
 }
@@ -50,9 +53,10 @@ export function parameterUnitWords(parameterUnit: string, unit: ReaderUnit): str
   const known = parameterUnit as ParameterUnit
   switch (known) {
     case 'length': return unitOf('length', unit)
-    case 'torque': case 'angle': case 'roughness': case 'pressure': return unitOf(known, unit)
+    case 'torque': case 'angle': case 'roughness': case 'pressure': case 'mass': case 'force': return unitOf(known, unit)
     case 'per-diameter': return unit === 'inch' ? 'in per inch' : 'mm per mm'
     case 'percent': return '%'
+    case 'grade': return 'mm/s'
     case 'guard': return ''
   }
 }
