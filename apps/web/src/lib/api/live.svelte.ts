@@ -63,7 +63,7 @@ export function live<T>(ask: (signal: AbortSignal) => Promise<T>, urgencyOf: (ch
     const stop = changes.hear((news) => {
       const urgency = urgencyOfAll(news, urgencyOf)
       if (urgency === 'at-once') void run()
-      else if (urgency === 'soon') gathered.ask()
+      else if (urgency !== 'never') gathered.ask(urgency)
     })
     return () => {
       stop()

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Gathered, soon, urgencyOfAll } from './urgency.ts'
+import { Gathered, later, urgencyOfAll } from './urgency.ts'
 
 const change = (jobId: string | null) => ({ kind: 'take-readings', jobId, operationKey: null })
 
@@ -14,7 +14,7 @@ describe('how soon a change is looked at', () => {
   })
 
   it('is at once when nobody can tell what changed', () => {
-    expect(urgencyOfAll(null, soon)).toBe('at-once')
+    expect(urgencyOfAll(null, later)).toBe('at-once')
   })
 })
 
@@ -26,7 +26,7 @@ describe('what can wait until the changes rest', () => {
     const work = vi.fn()
     const gathered = new Gathered(work)
     for (let count = 0; count < 4; count += 1) {
-      gathered.ask()
+      gathered.ask('soon')
       vi.advanceTimersByTime(300)
     }
     expect(work).not.toHaveBeenCalled()
@@ -38,16 +38,26 @@ describe('what can wait until the changes rest', () => {
     const work = vi.fn()
     const gathered = new Gathered(work)
     for (let count = 0; count < 30; count += 1) {
-      gathered.ask()
+      gathered.ask('soon')
       vi.advanceTimersByTime(200)
     }
     expect(work.mock.calls.length).toBeGreaterThanOrEqual(2)
   })
 
+  it('is done the later the less anybody waits for it', () => {
+    const work = vi.fn()
+    const gathered = new Gathered(work)
+    gathered.ask('later')
+    vi.advanceTimersByTime(1_000)
+    expect(work).not.toHaveBeenCalled()
+    vi.advanceTimersByTime(1_000)
+    expect(work).toHaveBeenCalledTimes(1)
+  })
+
   it('is not done once nobody wants it any more', () => {
     const work = vi.fn()
     const gathered = new Gathered(work)
-    gathered.ask()
+    gathered.ask('soon')
     gathered.cancel()
     vi.advanceTimersByTime(5_000)
     expect(work).not.toHaveBeenCalled()

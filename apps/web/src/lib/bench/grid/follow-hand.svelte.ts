@@ -24,8 +24,9 @@ export function followHand(desk: EntryDesk): Attachment<HTMLElement> {
       input.select()
     })
 
+    const place = $derived(desk.state.current === null ? null : desk.current?.key ?? null)
     $effect(() => {
-      const input = desk.state.current === null ? null : inputOf(desk.current?.key ?? '')
+      const input = place === null ? null : inputOf(place)
       if (input === null || document.activeElement === input) return
       if (isHere()) input.focus()
       else input.scrollIntoView({ block: 'nearest', inline: 'nearest' })
