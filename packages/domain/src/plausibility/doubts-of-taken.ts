@@ -9,13 +9,14 @@ import { starterPlausibilityNumbers, type PlausibilityNumbers } from './numbers.
 import { latest, likeFeatures, ownPass, passBefore, passesOf, passHere } from './passes-around.ts'
 import type { ReadingContext } from './reading-context.ts'
 import { readingKindOf } from './reading-kind-of.ts'
+import { doubtsOfSecondPerson } from './second-person.ts'
 import { setContextsOf } from './set-context.ts'
 import type { SoakContext } from './other-doubts.ts'
 import { countingOf, type Surroundings, type TakenValue } from './taken-value.ts'
 
 /**
  * Every doubt about a value that is typed at a step, those that block first: the value by itself, beside its neighbours,
- * its mate and the pass before, the set that it completes, and how warm its part was. The browser asks before it stores,
+ * its mate and the pass before, the set that it completes, what somebody else read there, and how warm its part was. The browser asks before it stores,
  * the service before it takes, both of the same facts. Only lengths are doubted.
  * @param unit in which the sentences name lengths
  */
@@ -28,6 +29,7 @@ export function doubtsOfTaken(
   const doubts = own.length > 0 ? own : [
     ...checkPlausibility({ kind: 'reading', reading }, unit, numbers),
     ...setContextsOf(taken, around, numbers).flatMap((set) => checkPlausibility({ kind: 'set', set }, unit, numbers)),
+    ...doubtsOfSecondPerson(taken, around, numbers),
     ...soakOf(taken, around).flatMap((soak) => checkPlausibility({ kind: 'soak', soak }, unit, numbers)),
   ]
   return [...doubts.filter(({ outcome }) => outcome === 'block'), ...doubts.filter(({ outcome }) => outcome === 'ask')]
@@ -35,7 +37,7 @@ export function doubtsOfTaken(
 
 /** What is known around a typed length, in the terms of the rules. */
 export function readingContextOf(taken: TakenValue, around: Surroundings): ReadingContext {
-  const { definition, value, isSetOnMate, isCoated, settingSize } = taken
+  const { definition, value, isSetOnMate, state, settingSize } = taken
   return {
     kind: readingKindOf(definition, isSetOnMate),
     stage: around.operation.stage === 'intake' || around.operation.stage === 'inspection' ? 'intake' : 'finished',
@@ -45,7 +47,7 @@ export function readingContextOf(taken: TakenValue, around: Surroundings): Readi
     settingSize,
     dialRevolution: null,
     previous: isSetOnMate ? null : previousAt(taken, around),
-    isCoated,
+    isCoated: state.includes('coated'),
     mate: isSetOnMate ? clearanceItself(definition, around) : mateOf(definition, around),
     bore: around.bore,
   }

@@ -170,12 +170,12 @@ export class EntryDesk {
     const { setting, temperatures } = pass
     return doubtsOfTaken({
       definition: this.sheet.planned(feature), point: point.key, value, passNumber: pass.number, isSetOnMate: pass.setOn !== null,
-      isCoated: pass.state.includes('coated'), settingSize: setting?.size ?? null,
+      state: pass.state, by: session.person.name, standardUncertainty: pass.standardUncertainty, settingSize: setting?.size ?? null,
       opensPass: this.sheet.openPass(feature) === null,
       warmth: temperatures && {
         part: temperatures.part, gauge: setting?.temperature ?? temperatures.room, material: pass.material,
       },
-    }, { operation, features, requirements, placed, passes: this.sheet.passes, bore }, session.unit)
+    }, { operation, features, requirements, placed, passes: this.sheet.passes, bore }, session.unit, this.sheet.numbers)
   }
 
   #goOn(cell: Cell): void {

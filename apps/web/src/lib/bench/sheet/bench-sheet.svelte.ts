@@ -1,5 +1,5 @@
 import type { FeatureDefinition, FeatureReference, Verdict } from '@tenths/domain'
-import { featureKey, JUDGE_VERSION } from '@tenths/domain'
+import { featureKey, JUDGE_VERSION, numbersWith } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { network } from '../../api/network.svelte.ts'
 import { session } from '../../session.svelte.ts'
@@ -46,6 +46,9 @@ export class BenchSheet {
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
+
+  /** By what the shop doubts a value. */
+  readonly numbers = $derived.by(() => numbersWith(this.answer.numbers ?? {}))
 
   readonly outgoing = $derived.by(() => benchOutbox.of(this.#known.job.id, this.#known.operation.key))
   readonly passes: readonly Pass[] = $derived.by(() => this.answer.passes)
