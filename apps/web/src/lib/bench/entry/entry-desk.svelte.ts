@@ -19,6 +19,7 @@ import {
 } from './entry-state.ts'
 import { doubleSend, type JustEntered } from './double-send.ts'
 import { mergeDoubts } from './merge-doubts.ts'
+import { otherPart } from './other-part.ts'
 import { readEntry, type EntryContext } from './read-entry.ts'
 import { typeKey, type PadKey } from './type-key.ts'
 
@@ -37,9 +38,13 @@ export class EntryDesk {
   lastStored = $state.raw<{ readonly cell: Cell; readonly echo: string | null } | null>(null)
   #justEntered: JustEntered | null = null
 
-  constructor(sheet: BenchSheet, inHand: InHand) {
+  readonly #scanned: () => string | null
+
+  /** @param scanned mark of the part whose tag opened the page; null where none did */
+  constructor(sheet: BenchSheet, inHand: InHand, scanned: () => string | null) {
     this.sheet = sheet
     this.inHand = inHand
+    this.#scanned = scanned
   }
 
   /** Where the hand is; before it went anywhere, where work is left: an empty cell, else a value that is no good. */
@@ -125,7 +130,10 @@ export class EntryDesk {
     const entry = readEntry(draft.text, this.#contextOf(cell, pass))
     if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
     const now = { value: entry.value, at: performance.now() }
-    const found = mergeDoubts([...this.#doubtsOf(cell, pass, entry.value), ...doubleSend(this.#justEntered, now, session.unit)])
+    const found = mergeDoubts([
+      ...otherPart(this.sheet.answer, this.#scanned(), cell.feature, session.unit),
+      ...this.#doubtsOf(cell, pass, entry.value), ...doubleSend(this.#justEntered, now, session.unit),
+    ])
     const isStoodBy = draft.doubt !== null && (draft.doubt.outcome === 'ask' || draft.note.trim() !== '')
     if (found !== null && !(isStoodBy && found.outcome === draft.doubt?.outcome)) {
       this.state = doubt(this.state, cell.key, found)
