@@ -84,7 +84,7 @@ export type { JobAsMeasured } from './trial-fit/rearranged.ts'
 
 export type { Doubt } from './plausibility/doubt.ts'
 export type { SetContext } from './plausibility/set-doubt.ts'
-export type { SoakContext } from './plausibility/other-doubts.ts'
+export { doubtOfDoubleSend, doubtOfPosition, type SoakContext } from './plausibility/other-doubts.ts'
 export * from './plausibility/reading-context.ts'
 export * from './plausibility/numbers.ts'
 export * from './plausibility/shop-numbers.ts'

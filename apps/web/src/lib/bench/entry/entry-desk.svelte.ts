@@ -131,8 +131,8 @@ export class EntryDesk {
     if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
     const now = { value: entry.value, at: performance.now() }
     const found = mergeDoubts([
-      ...otherPart(this.sheet.answer, this.#scanned(), cell.feature, session.unit),
-      ...this.#doubtsOf(cell, pass, entry.value), ...doubleSend(this.#justEntered, now, session.unit),
+      otherPart(this.sheet.answer, this.#scanned(), cell.feature), ...this.#doubtsOf(cell, pass, entry.value),
+      doubleSend(this.#justEntered, now),
     ])
     const isStoodBy = draft.doubt !== null && (draft.doubt.outcome === 'ask' || draft.note.trim() !== '')
     if (found !== null && !(isStoodBy && found.outcome === draft.doubt?.outcome)) {

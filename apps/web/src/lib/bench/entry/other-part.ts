@@ -1,4 +1,4 @@
-import { checkPlausibility, partOfPlace, type Doubt, type FeatureReference, type ReaderUnit } from '@tenths/domain'
+import { doubtOfPosition, partOfPlace, type Doubt, type FeatureReference } from '@tenths/domain'
 import type { OperationSheet } from '../sheet/operation-sheet.ts'
 
 type Placed = Pick<OperationSheet, 'placed'>
@@ -12,10 +12,9 @@ export function placeOfMark({ placed }: Placed, mark: string | null): string | n
  * The doubt about a value for another part than the one whose tag was scanned, of the same kind. A part without a number is
  * the only one of its kind.
  */
-export function otherPart(sheet: Placed, mark: string | null, { place }: FeatureReference, unit: ReaderUnit): Doubt[] {
-  const scanned = placeOfMark(sheet, mark)
-  if (scanned === null) return []
-  const [tagged, typed] = [partOfPlace(scanned), partOfPlace(place)]
-  if (tagged.kind !== typed.kind || tagged.number === null || typed.number === null) return []
-  return checkPlausibility({ kind: 'position', typed: typed.number, scanned: tagged.number }, unit)
+export function otherPart(sheet: Placed, mark: string | null, { place }: FeatureReference): Doubt | null {
+  const tagged = partOfPlace(placeOfMark(sheet, mark) ?? '')
+  const typed = partOfPlace(place)
+  return tagged.kind !== typed.kind || tagged.number === null || typed.number === null
+    ? null : doubtOfPosition(typed.number, tagged.number)
 }

@@ -1,7 +1,6 @@
 import type { PlausibilityNumber } from '@tenths/contract'
-import { DomainError, type PlausibilityUnit, type ReaderUnit } from '@tenths/domain'
+import { DomainError, round, type PlausibilityUnit, type ReaderUnit } from '@tenths/domain'
 import type { z } from 'zod'
-import { readDegrees } from '../../../../lib/bench/gauges/degrees.ts'
 import { parameterText, parameterUnitWords, readParameter } from './rule-figures.ts'
 
 export type DoubtNumber = z.infer<typeof PlausibilityNumber>
@@ -19,9 +18,9 @@ export function doubtText(value: number, unit: PlausibilityUnit, reader: ReaderU
 export function readDoubtNumber(text: string, unit: PlausibilityUnit, reader: ReaderUnit): number {
   switch (unit) {
     case 'length': case 'per-diameter': case 'percent': return readParameter(text, unit, reader)
-    case 'degrees': return readDegrees(text)
+    // Degrees and factors are read as a percentage is, to a millionth.
+    case 'degrees': return round(readParameter(text, 'percent', reader) * 1_000, 'half-even')
     case 'count': return readCount(text)
-    // A factor is read as a percentage is: to a millionth.
     case 'times': return readParameter(text, 'percent', reader)
   }
 }
@@ -34,6 +33,12 @@ export function doubtUnitWords(unit: PlausibilityUnit, reader: ReaderUnit): stri
     case 'count': return 'values'
     case 'times': return 'times'
   }
+}
+
+/** A number as it is read in a sentence. */
+export function sayDoubtNumber(value: number, unit: PlausibilityUnit, reader: ReaderUnit): string {
+  const text = doubtText(value, unit, reader)
+  return text.endsWith('mm') ? text : `${text} ${doubtUnitWords(unit, reader)}`
 }
 
 function readCount(text: string): number {
