@@ -17,6 +17,7 @@ import { pendingRoutes } from './pending/routes.ts'
 import { peopleRoutes } from './people/routes.ts'
 import { photographRoutes } from './photographs/routes.ts'
 import { planRoutes } from './plans/routes.ts'
+import { plausibilityRoutes } from './plausibility/routes.ts'
 import { reOpeningRoutes } from './re-opening/routes.ts'
 import { recordRoutes } from './record/routes.ts'
 import { statusRoutes } from './status/routes.ts'
@@ -35,6 +36,7 @@ export async function apiRoutes(app: FastifyInstance): Promise<void> {
   benchRoutes(app)
   jobRoutes(app)
   planRoutes(app)
+  plausibilityRoutes(app)
   operationRoutes(app)
   inspectionRoutes(app)
   lotRoutes(app)

@@ -14,6 +14,7 @@ import * as people from './resources/people.ts'
 import * as photographs from './resources/photographs.ts'
 import * as placements from './resources/placements.ts'
 import * as plans from './resources/plans.ts'
+import * as plausibility from './resources/plausibility.ts'
 import * as reOpenings from './resources/re-openings.ts'
 import * as readings from './resources/readings.ts'
 import * as trialFit from './resources/trial-fit.ts'
@@ -26,7 +27,7 @@ function isRoute(value: unknown): value is RouteDefinition {
 /** Every route of the service by name: registered by the API, tried role by role in a test, listed in openapi.json. */
 export const routes: Readonly<Record<string, RouteDefinition>> = Object.fromEntries(
   [
-    people, devices, customers, engines, jobs, plans, benches, gauges, operations, readings, placements, pendingSignOffs,
+    people, devices, customers, engines, jobs, plans, plausibility, benches, gauges, operations, readings, placements, pendingSignOffs,
     reOpenings, inspections, lots, photographs, trialFit, findings, desk,
   ]
     .flatMap((resource) => Object.entries(resource as Record<string, unknown>))

@@ -35,7 +35,7 @@ describe('the service’s login', () => {
   it('no append-only table lets the service update, delete or truncate', async () => {
     expect(appendOnly).toEqual(expect.arrayContaining([
       'rule_revision', 'placement', 'plan_revision', 'pass', 'reading', 'observation', 'finding_decision', 'seal', 'sign_off',
-      'signature', 'sign_off_reading', 're_opening', 'event', 'inspection', 'part_lot', 'photograph',
+      'signature', 'sign_off_reading', 're_opening', 'event', 'inspection', 'part_lot', 'photograph', 'plausibility_revision',
     ]))
     const grants = new Map((await readGrants()).map(({ table, ...rights }) => [table, rights]))
     for (const table of appendOnly) {

@@ -23,12 +23,23 @@ export const roomPages: readonly RoomPage[] = [
   { name: 'gauges', open: at('/desk/gauges') },
   { name: 'people', open: at('/desk/people') },
   { name: 'rules', open: at('/desk/rules') },
+  { name: 'number that is refused', open: refuseNumber },
   { name: 'status page', open: async (page, { floor }) => at((await openJob(floor)).statusPath)(page) },
   { name: 'status page of no job', open: at('/s/AAAAAAAAAAAAAAAAAAAAAA') },
 ]
 
 function ofJob(pathOf: (number: number) => string): RoomPage['open'] {
   return (page, { atWork }) => at(pathOf(atWork.number))(page)
+}
+
+/** A number of plausibility that is out of order with its fellow, and one that is not the starter's. */
+async function refuseNumber(page: Page): Promise<void> {
+  await at('/desk/rules')(page)
+  await page.getByRole('heading', { name: 'Beside its neighbours' }).click()
+  await page.getByLabel('Journal, as it came in').fill('0.0002')
+  await page.getByLabel('Why', { exact: true }).fill('Closer.')
+  await page.getByRole('button', { name: 'Save' }).click()
+  await page.getByText(/must not lie above/).first().waitFor()
 }
 
 function at(path: string): (page: Page) => Promise<void> {

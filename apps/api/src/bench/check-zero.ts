@@ -1,6 +1,6 @@
 import type { checkZero as checkZeroRoute } from '@tenths/contract'
 import {
-  allowedDrift, DomainError, hasDrifted, readerUnits, readZero, sayLength, starterPlausibilityNumbers, type ReaderUnit,
+  allowedDrift, DomainError, hasDrifted, numbersWith, readerUnits, readZero, sayLength, type ReaderUnit,
 } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
@@ -9,6 +9,7 @@ import { ServiceError } from '../http/problem.ts'
 import type { Answer } from '../http/register.ts'
 import { loadPlan } from '../judging/load-evidence.ts'
 import { projectOperations } from '../judging/project-operations.ts'
+import { numbersInForce } from '../plausibility/numbers-in-force.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { relyingOnReadings } from '../re-opening/relying.ts'
 import { requireSamePerson } from './same-person.ts'
@@ -38,8 +39,9 @@ export async function checkZero(
     return answerTo(client, known, known.passes, [], jobId)
   }
   requireTyped(body, gauge, settings.unit)
+  const { zeroDrift } = numbersWith((await numbersInForce(client)).own)
   const check: NewZeroCheck = {
-    ...body, jobId, allowed: allowedDrift(resolutionOf(gauge), starterPlausibilityNumbers.zeroDrift),
+    ...body, jobId, allowed: allowedDrift(resolutionOf(gauge), zeroDrift),
     personId: person.id, deviceId,
   }
   const passes = await passesSinceGoodZero(client, jobId, gauge.id)

@@ -6,7 +6,9 @@ import { besideOfPass } from '../judging/load-passes.ts'
 
 export type WirePass = z.infer<typeof Pass>
 
-type ReadingRow = Omit<WirePass['readings'][number], 'blades'> & { readonly byBlades: boolean; readonly stops: number | null }
+type ReadingRow = Omit<WirePass['readings'][number], 'blades' | 'doubt'> & {
+  readonly byBlades: boolean; readonly stops: number | null; readonly doubt: string | null
+}
 
 interface PassRow extends Omit<WirePass, 'setOn' | 'openedAt' | 'readings' | 'setting' | 'temperatures' | 'zero' | 'isVoid'> {
   readonly setOnPartId: string | null
@@ -46,7 +48,7 @@ export async function loadFullPasses(
               SELECT json_agg(json_build_object(
                        'id', reading.id, 'point', reading.point, 'value', reading.value,
                        'typed', reading.typed, 'byBlades', reading.by_blades, 'stops', reading.stops,
-                       'confirmed', reading.confirmed, 'note', reading.note,
+                       'confirmed', reading.confirmed, 'doubt', reading.doubt, 'note', reading.note,
                        'supersedes', reading.supersedes, 'reason', reading.reason, 'by', person.name,
                        'takenAt', reading.taken_at) ORDER BY reading.taken_at, reading.id) AS readings
                 FROM reading JOIN person ON person.id = reading.person_id
@@ -88,8 +90,8 @@ function toWirePass({
     zero: latest === undefined ? null : { ...latest, checkedAt: new Date(latest.checkedAt).toISOString() },
     isVoid: zeroChecks.some(hasDrifted),
     openedAt: openedAt.toISOString(),
-    readings: readings.map(({ byBlades, stops, ...reading }) => ({
-      ...reading, ...(byBlades && { blades: { stops } }), takenAt: new Date(reading.takenAt).toISOString(),
+    readings: readings.map(({ byBlades, stops, doubt, ...reading }) => ({
+      ...reading, ...(byBlades && { blades: { stops } }), ...(doubt !== null && { doubt }), takenAt: new Date(reading.takenAt).toISOString(),
     })),
   }
 }

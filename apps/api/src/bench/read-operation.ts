@@ -15,6 +15,7 @@ import { loadMarks } from '../parts/load-marks.ts'
 import { loadPending } from '../pending/load-pending.ts'
 import { loadPhotographs } from '../photographs/load-photographs.ts'
 import { definitionHash } from '../plans/definition-hash.ts'
+import { numbersInForce, type NumbersInForce } from '../plausibility/numbers-in-force.ts'
 import { loadFullPasses } from './load-full-passes.ts'
 import { loadObservations } from './load-observations.ts'
 import { loadSignOffPages } from './load-sign-offs.ts'
@@ -67,6 +68,7 @@ export async function readOperation(
     gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
     bore: plan.input.engine.bore,
     materials: materialsOf(plan, features),
+    ...ownNumbers(await numbersInForce(database)),
     observations: await loadObservations(database, job.id, key),
     inspections: await loadInspections(database, job.id, key, countingInspections(evidence)),
     lots: await loadLotPlaces(database, evidence.placed, operation.lots ?? []),
@@ -96,6 +98,11 @@ function materialsOf(plan: Plan, features: readonly FeatureDefinition[]): Page['
     const material = materialOf(feature, plan.input)
     return material === null ? [] : [[feature.place, material] as const]
   }))
+}
+
+/** Left out where the shop goes by the starter's numbers, as most do. */
+function ownNumbers({ own }: NumbersInForce): Pick<Page, 'numbers'> {
+  return Object.keys(own).length === 0 ? {} : { numbers: { ...own } }
 }
 
 /** Gauges that can measure what is measured here, by mark. Those out of date are shown as such. */

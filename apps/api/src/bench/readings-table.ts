@@ -2,6 +2,7 @@ import type { BesidePart, MaterialName } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { ServiceError } from '../http/problem.ts'
 import type { NamedPass } from './pass-in-use.ts'
+import type { CheckedReading } from './check-fresh.ts'
 import type { NewReading } from './reading-chain.ts'
 
 /**
@@ -61,19 +62,21 @@ export async function insertPass(
   )
 }
 
+/** Keeps readings, and with one that was doubted the words of the doubt and the numbers that it went by. */
 export async function insertReadings(
-  client: PoolClient, { passId, personId, deviceId, readings }: {
-    passId: string; personId: string; deviceId: string | null; readings: readonly NewReading[]
+  client: PoolClient, { passId, personId, deviceId, readings, numbersRevision }: {
+    passId: string; personId: string; deviceId: string | null; readings: readonly CheckedReading[]; numbersRevision: number
   },
 ): Promise<void> {
   await client.query(
     `INSERT INTO reading (id, pass_id, point, value, typed, supersedes, reason, person_id, device_id, device_at,
-                          by_blades, stops, confirmed, note)
+                          by_blades, stops, confirmed, note, doubt, doubted_by)
      SELECT id, $1, point, value, typed, supersedes, reason, $2, $3, "deviceAt",
-            blades IS NOT NULL, (blades ->> 'stops')::bigint, confirmed, nullif(note, '')
+            blades IS NOT NULL, (blades ->> 'stops')::bigint, confirmed, nullif(note, ''),
+            doubt, CASE WHEN doubt IS NOT NULL THEN $5::integer END
        FROM json_to_recordset($4) AS fresh (
               id uuid, point text, value bigint, typed text, supersedes uuid, reason text,
-              "deviceAt" timestamptz, blades json, confirmed boolean, note text)`,
-    [passId, personId, deviceId, JSON.stringify(readings)],
+              "deviceAt" timestamptz, blades json, confirmed boolean, note text, doubt text)`,
+    [passId, personId, deviceId, JSON.stringify(readings), numbersRevision],
   )
 }

@@ -1,7 +1,7 @@
 import type { takeReadings as takeReadingsRoute } from '@tenths/contract'
 import {
-  besideNow, checkMagnitude, featureKey, materialOf, measurementsOf, placeTitle, type FeatureDefinition, type Operation,
-  type Plan,
+  besideNow, checkMagnitude, featureKey, materialOf, measurementsOf, numbersWith, placeTitle, type FeatureDefinition,
+  type Operation, type Plan,
 } from '@tenths/domain'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
@@ -13,6 +13,7 @@ import { loadPasses } from '../judging/load-passes.ts'
 import { loadPlaced } from '../judging/load-placed.ts'
 import { projectOperations } from '../judging/project-operations.ts'
 import { allBefore } from '../judging/route-order.ts'
+import { numbersInForce } from '../plausibility/numbers-in-force.ts'
 import { reOpen } from '../re-opening/re-open.ts'
 import { relyingOnFeature, relyingOnReadings, type FeatureMeasuredAgain } from '../re-opening/relying.ts'
 import { checkFresh } from './check-fresh.ts'
@@ -60,9 +61,13 @@ export async function takeReadings(
     }
     requireSetting(pass, definition)
     const material = isCorrectable(pass, definition) ? materialOf(definition, plan.input) : null
-    checkFresh(
+    const { revision: numbersRevision, own } = await numbersInForce(client)
+    const checked = checkFresh(
       ownLinks(fresh, inUse.chainEnds, definition),
-      { definition, pass, opensPass: inUse.isNew, operationKey: operation.key, gauge, material, unit: settings.unit },
+      {
+        definition, pass, opensPass: inUse.isNew, operationKey: operation.key, gauge, material, unit: settings.unit, by: person.name,
+        numbers: numbersWith(own),
+      },
       await loadSurroundings(client, jobId, { plan, operation, placed, definition }),
     )
     if (inUse.isNew) {
@@ -72,7 +77,7 @@ export async function takeReadings(
         beside: besideNow(definition, measurementsOf(placed, await loadPasses(client, jobId))),
       })
     }
-    await insertReadings(client, { passId: body.pass.id, personId: person.id, deviceId, readings: fresh })
+    await insertReadings(client, { passId: body.pass.id, personId: person.id, deviceId, readings: checked, numbersRevision })
     if (!isCorrecting) await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, earliest(fresh))
     const earlierSteps = allBefore(plan.operations).get(operation.key) ?? new Set<string>()
     reopened.push(...await reOpenRelying(

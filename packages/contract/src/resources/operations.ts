@@ -73,6 +73,8 @@ export const readOperation = route({
     bore: BaseValue,
     /** What the parts in each place are made of, where their readings can be corrected to 20 °C. */
     materials: z.record(z.string(), z.enum(materialNames)),
+    /** The shop's own numbers of plausibility by their paths; left out where it goes by the starter's. */
+    numbers: z.record(z.string(), z.number()).exactOptional(),
     observations: z.array(ObservationState),
     /** Every result of the areas tested here, the oldest first. */
     inspections: z.array(InspectionResult),

@@ -19,6 +19,8 @@ export const Reading = z.object({
   typed: z.string(),
   /** It was unlikely, and whoever typed it stood by it, with a note where it was beyond belief. */
   confirmed: z.boolean(),
+  /** What spoke against it when it was taken, in the service's words; left out where nothing did. */
+  doubt: z.string().exactOptional(),
   note: z.string().nullable(),
   supersedes: Id.nullable(),
   reason: z.string().nullable(),

@@ -1,15 +1,13 @@
 import type { ReaderUnit } from '../exact/length-unit.ts'
-import type { Doubt } from './doubt.ts'
-import { dialRevolution, thimbleTurn, wrongSign } from './gauge-slip.ts'
-import { checkMagnitude } from './magnitude.ts'
+import { blocksFirst, type Doubt } from './doubt.ts'
 import { starterPlausibilityNumbers, type PlausibilityNumbers } from './numbers.ts'
 import {
   doubtOfAgreement, doubtOfDoubleSend, doubtOfPosition, doubtOfQuantity, doubtOfRodRatio, doubtOfTorqueUnit,
   doubtsOfSoak, type SoakContext,
 } from './other-doubts.ts'
 import type { ReadingContext } from './reading-context.ts'
+import { doubtsOfReading } from './reading-doubt.ts'
 import { doubtsOfSet, type SetContext } from './set-doubt.ts'
-import { closedPair, farFromNeighbours, farFromNominal, growth, outOfRange } from './size-doubt.ts'
 
 /**
  * What can be doubted: a reading, a set of them, a figure of the engine, and how and by whom it was taken.
@@ -39,8 +37,7 @@ export function checkPlausibility(
   unit: ReaderUnit,
   numbers: PlausibilityNumbers = starterPlausibilityNumbers,
 ): Doubt[] {
-  const doubts = doubtsOf(subject, unit, numbers).filter((doubt) => doubt !== null)
-  return [...doubts.filter(({ outcome }) => outcome === 'block'), ...doubts.filter(({ outcome }) => outcome === 'ask')]
+  return blocksFirst(doubtsOf(subject, unit, numbers).filter((doubt) => doubt !== null))
 }
 
 function doubtsOf(
@@ -57,25 +54,4 @@ function doubtsOf(
     case 'double-send': return [doubtOfDoubleSend(subject.first, subject.second, subject.milliseconds, numbers)]
     case 'second-person': return [doubtOfAgreement(subject.one, subject.other, numbers)]
   }
-}
-
-/**
- * A value in the wrong unit is a thousand other things as well: what is said of its magnitude is all that is
- * said.
- */
-function doubtsOfReading(
-  reading: ReadingContext, unit: ReaderUnit, numbers: PlausibilityNumbers,
-): readonly (Doubt | null)[] {
-  const magnitude = checkMagnitude(reading.value, reading.nominal, numbers.magnitude)
-  if (magnitude !== null) return [magnitude]
-  return [
-    thimbleTurn(reading, numbers, unit),
-    dialRevolution(reading, numbers),
-    wrongSign(reading, numbers),
-    farFromNeighbours(reading, numbers, unit),
-    farFromNominal(reading, numbers, unit),
-    growth(reading, numbers),
-    closedPair(reading),
-    outOfRange(reading, numbers, unit),
-  ]
 }

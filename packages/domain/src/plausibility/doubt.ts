@@ -16,6 +16,11 @@ export function block(rule: string, sentence: string): Doubt {
   return { outcome: 'block', rule, sentence }
 }
 
+/** In the order in which they are said. */
+export function blocksFirst(doubts: readonly Doubt[]): Doubt[] {
+  return doubts.toSorted((one, other) => Number(other.outcome === 'block') - Number(one.outcome === 'block'))
+}
+
 /** Whether a value lies in a closed band. */
 export function isIn(value: number, [low, high]: readonly [number, number]): boolean {
   return value >= low && value <= high

@@ -23,9 +23,10 @@ const bores = [hole(1), hole(2)]
 function pass(feature: FeatureDefinition, values: readonly (number | null)[], more: Partial<KnownPass> = {}): KnownPass {
   return {
     partId: feature.place, feature: feature.feature, number: 1, operationKey: 'hone', setOn: null, isVoid: false,
+    standardUncertainty: tenth / 2, state: [], temperatures: null, setting: null, material: null,
     readings: feature.points.flatMap(({ key }, index) => {
       const value = values[index] ?? null
-      return value === null ? [] : [{ id: `${feature.feature}/${more.number ?? 1}/${key}`, point: key, value, supersedes: null }]
+      return value === null ? [] : [{ id: `${feature.feature}/${more.number ?? 1}/${key}`, point: key, value, supersedes: null, by: 'Ada' }]
     }),
     ...more,
   }
@@ -47,7 +48,7 @@ function around(passes: readonly KnownPass[], more: Partial<Surroundings> = {}):
 }
 
 const first: TakenValue = {
-  definition: hole(1), point: 'top/thrust', value: 4.03 * inch, passNumber: 1, isSetOnMate: false, isCoated: false, settingSize: null,
+  definition: hole(1), point: 'top/thrust', value: 4.03 * inch, passNumber: 1, isSetOnMate: false, state: [], by: 'Ada', standardUncertainty: tenth / 2, settingSize: null,
   warmth: null, opensPass: true,
 }
 const rules = (taken: Partial<TakenValue>, surroundings = around([])) =>
@@ -68,7 +69,7 @@ describe('a value typed at a step', () => {
   it('smaller than before the cut is asked about, unless it was coated', () => {
     const known = around([pass(hole(1), [4.031 * inch], { operationKey: 'measure-block' })])
     expect(rules({ passNumber: 2 }, known)).toEqual(['growth ask'])
-    expect(rules({ passNumber: 2, isCoated: true }, known)).toEqual([])
+    expect(rules({ passNumber: 2, state: ['coated'] }, known)).toEqual([])
   })
   it('that leaves its mate no room is blocked where the fit is judged, and nowhere else', () => {
     const known = [pass(piston, [4.031 * inch])]
@@ -124,5 +125,50 @@ describe('a part that was not soaked', () => {
     const judged = around([], { requirements: [fit] })
     expect(rules({ warmth: { part: 26_000, gauge: 24_500, material: null } }, judged)).toEqual(['expansion ask'])
     expect(rules({ warmth: { ...warmth, gauge: 24_500 } }, judged)).toEqual([])
+  })
+})
+
+describe('what a second person reads of the same thing', () => {
+  const inspecting = { operation: { key: 'measure', stage: 'inspection' as const, features: [hole(1)] } }
+  const adas = (value: number, more: Partial<KnownPass> = {}) => pass(hole(1), [4.03 * inch + value * tenth], { operationKey: 'measure', ...more })
+  // Two gauges of u = half a tenth: 1.5 times the root of 1² + 1² tenths is 2.12 tenths.
+  const bens = (value: number, known: readonly KnownPass[], more: Partial<TakenValue> = {}, where: Partial<Surroundings> = inspecting) =>
+    rules({ by: 'Ben', passNumber: 2, value: 4.03 * inch + value * tenth, ...more }, around(known, where)).filter((rule) => rule.startsWith('agreement'))
+
+  it('agrees within one and a half times their joint uncertainty; else a third reading is asked for', () => {
+    expect(bens(2, [adas(0)])).toEqual([])
+    expect(bens(3, [adas(0)])).toEqual(['agreement ask'])
+    expect(bens(3, [adas(0)], { standardUncertainty: 2 * tenth })).toEqual([])
+  })
+  it('is not asked of whoever read it before, of another point, state or step, nor of a pass that is void', () => {
+    expect(bens(3, [adas(0)], { by: 'Ada' })).toEqual([])
+    expect(bens(3, [adas(0)], { point: 'bottom/thrust' })).toEqual([])
+    expect(bens(3, [adas(0)], { state: ['torque-plate-on'] })).toEqual([])
+    expect(bens(3, [adas(0, { operationKey: 'receive' })])).toEqual([])
+    expect(bens(3, [adas(0, { isVoid: true })])).toEqual([])
+  })
+  it('is not asked where metal may have come off between', () => {
+    expect(bens(3, [adas(0)], {}, { operation: { ...inspecting.operation, stage: 'machining' } })).toEqual([])
+    const filed = { definition: gap, point: 'square/gap', value: 183 * tenth } as const
+    const gaps = [pass(gap, [180 * tenth], { operationKey: 'measure' })]
+    expect(bens(0, gaps, filed, { operation: { ...inspecting.operation, stage: 'fitting' } })).toEqual([])
+    expect(bens(0, gaps, filed)).toEqual(['agreement ask'])
+    const honed = [adas(0), adas(3, { number: 2, operationKey: 'hone' })]
+    expect(bens(6, honed, { passNumber: 3 })).toEqual([])
+  })
+  it('that bears out either of two who differ settles it', () => {
+    const differing = (third: number, by: string) => {
+      const second = { ...adas(6, { number: 2 }), readings: adas(6).readings.map((one) => ({ ...one, id: 'second', by: 'Ben' })) }
+      return bens(third, [adas(0), second], { by, passNumber: 3 })
+    }
+    expect(differing(0, 'Ada')).toEqual([])
+    expect(differing(6, 'Cleo')).toEqual([])
+    expect(differing(3, 'Cleo')).toEqual(['agreement ask'])
+  })
+  it('is compared at 20 °C where that is known', () => {
+    const warm = { part: 30_000, gauge: 20_000, material: 'grey-iron' } as const
+    // 4.03 in of iron is some four tenths larger at 30 °C
+    expect(bens(4, [adas(0)], { warmth: warm, opensPass: false })).toEqual([])
+    expect(bens(0, [adas(0)], { warmth: warm, opensPass: false })).toEqual(['agreement ask'])
   })
 })

@@ -2,22 +2,24 @@ import type { ReaderUnit } from '../exact/length-unit.ts'
 import { featureKey, type FeatureDefinition, type FeatureReference } from '../features/feature.ts'
 import type { Measurand, Requirement } from '../judging/requirement.ts'
 import { materials } from '../temperature/material.ts'
-import { checkPlausibility } from './check.ts'
-import type { Doubt } from './doubt.ts'
+import { blocksFirst, type Doubt } from './doubt.ts'
 import { checkMagnitude } from './magnitude.ts'
 import { starterPlausibilityNumbers, type PlausibilityNumbers } from './numbers.ts'
 import { latest, likeFeatures, ownPass, passBefore, passesOf, passHere } from './passes-around.ts'
 import type { ReadingContext } from './reading-context.ts'
+import { doubtsOfReading } from './reading-doubt.ts'
 import { readingKindOf } from './reading-kind-of.ts'
+import { doubtsOfSecondPerson } from './second-person.ts'
 import { setContextsOf } from './set-context.ts'
-import type { SoakContext } from './other-doubts.ts'
+import { doubtsOfSet } from './set-doubt.ts'
+import { doubtsOfSoak, type SoakContext } from './other-doubts.ts'
 import { countingOf, type Surroundings, type TakenValue } from './taken-value.ts'
 import { doubtOfForceUnit, doubtsOfWeight } from './weight-doubt.ts'
 
 /**
  * Every doubt about a value that is typed at a step, those that block first: the value by itself, beside its neighbours,
- * its mate and the pass before, the set that it completes, and how warm its part was. The browser asks before it stores,
- * the service before it takes, both of the same facts.
+ * its mate and the pass before, the set that it completes, what somebody else read there, and how warm its part was. The
+ * browser asks before it stores, the service before it takes, both of the same facts.
  * @param unit in which the sentences name lengths
  */
 export function doubtsOfTaken(
@@ -27,11 +29,12 @@ export function doubtsOfTaken(
   const reading = readingContextOf(taken, around)
   const own = reading.nominal === null ? doubtOfExpected(taken, around, numbers) : []
   const doubts = own.length > 0 ? own : [
-    ...checkPlausibility({ kind: 'reading', reading }, unit, numbers),
-    ...setContextsOf(taken, around, numbers).flatMap((set) => checkPlausibility({ kind: 'set', set }, unit, numbers)),
-    ...soakOf(taken, around).flatMap((soak) => checkPlausibility({ kind: 'soak', soak }, unit, numbers)),
+    ...doubtsOfReading(reading, unit, numbers),
+    ...setContextsOf(taken, around, numbers).flatMap((set) => doubtsOfSet(set, numbers)),
+    ...doubtsOfSecondPerson(taken, around, numbers),
+    ...soakOf(taken, around).flatMap((soak) => doubtsOfSoak(soak, numbers)),
   ]
-  return [...doubts.filter(({ outcome }) => outcome === 'block'), ...doubts.filter(({ outcome }) => outcome === 'ask')]
+  return blocksFirst(doubts)
 }
 
 /** Weights are held against their like, loads of springs and the rest against what their requirement expects. */
@@ -46,7 +49,7 @@ function doubtsOfOther(taken: TakenValue, around: Surroundings, numbers: Plausib
 
 /** What is known around a typed length, in the terms of the rules. */
 export function readingContextOf(taken: TakenValue, around: Surroundings): ReadingContext {
-  const { definition, value, isSetOnMate, isCoated, settingSize } = taken
+  const { definition, value, isSetOnMate, state, settingSize } = taken
   return {
     kind: readingKindOf(definition, isSetOnMate),
     stage: around.operation.stage === 'intake' || around.operation.stage === 'inspection' ? 'intake' : 'finished',
@@ -56,7 +59,7 @@ export function readingContextOf(taken: TakenValue, around: Surroundings): Readi
     settingSize,
     dialRevolution: null,
     previous: isSetOnMate ? null : previousAt(taken, around),
-    isCoated,
+    isCoated: state.includes('coated'),
     mate: isSetOnMate ? clearanceItself(definition, around) : mateOf(definition, around),
     bore: around.bore,
   }

@@ -4,7 +4,10 @@ import type { ReadingKind } from './reading-context.ts'
 
 type Band = readonly [low: number, high: number]
 
-/** Every number that plausibility goes by; the shop sets them. Lengths in nanometres. */
+/**
+ * Every number that plausibility goes by. Lengths in nanometres. The shop sets those of `changeable-numbers.ts`; the others
+ * are arithmetic, or nothing asks by them yet.
+ */
 export interface PlausibilityNumbers {
   readonly magnitude: MagnitudeNumbers
   /** A misread turn of a thimble: by how much it is off, and how near to that a value must lie. */
@@ -17,7 +20,7 @@ export interface PlausibilityNumbers {
   readonly nominal: { readonly intake: number; readonly finished: number; readonly block: number }
   readonly growth: { readonly afterCut: number; readonly overBlueprint: number }
   readonly range: Partial<Record<ReadingKind, Band>>
-  /** Ring gap as a share of the bore. */
+  /** Ring gap in millionths of the bore: 0.003 in per inch is 3,000. */
   readonly ringGapPerBore: Band
   readonly set: { readonly offset: number; readonly equalWithin: number; readonly equalFrom: number; readonly run: number }
   readonly rodRatio: { readonly ask: Band; readonly block: Band }
@@ -29,8 +32,8 @@ export interface PlausibilityNumbers {
   /** Ounces for grams, and newtons for pounds-force. */
   readonly ounceRatio: Band
   readonly poundForceRatio: Band
-  /** Thousandths of a °C, and the share of a tolerance that an uncorrected error may take. */
-  readonly temperature: { readonly part: Band; readonly difference: number; readonly toleranceShare: number }
+  /** Thousandths of a °C, and the percentage of a tolerance that an uncorrected error may take. */
+  readonly temperature: { readonly part: Band; readonly difference: number; readonly tolerancePercent: number }
   readonly doubleSendMilliseconds: number
   /** How far a comparator's zero may have moved before what it read is void, in nanometres. */
   readonly zeroDrift: number
@@ -68,7 +71,7 @@ export const starterPlausibilityNumbers: PlausibilityNumbers = {
     'oil-clearance': [tenths(3), thousandths(6)],
     'deck-clearance': [thousandths(-30), thousandths(60)],
   },
-  ringGapPerBore: [0.003, 0.01],
+  ringGapPerBore: [3_000, 10_000],
   set: { offset: tenths(5), equalWithin: tenths(1), equalFrom: 4, run: 8 },
   rodRatio: { ask: [1.35, 2.2], block: [1.2, 2.8] },
   chamber: [15_000, 150_000],
@@ -80,7 +83,7 @@ export const starterPlausibilityNumbers: PlausibilityNumbers = {
   // 28.35 g to the ounce, 4.448 N to the pound-force, each within 2 %
   ounceRatio: [27.78, 28.92],
   poundForceRatio: [4.359, 4.537],
-  temperature: { part: [10_000, 35_000], difference: 2_000, toleranceShare: 0.1 },
+  temperature: { part: [10_000, 35_000], difference: 2_000, tolerancePercent: 10 },
   doubleSendMilliseconds: 150,
   zeroDrift: tenths(1),
   agreement: 1.5,

@@ -51,17 +51,17 @@ export function doubtsOfSoak(
     doubts.push(ask('soak', `Part and gauge differ by more than ${allowed} °C: let them soak together.`))
   }
   const error = Math.abs(comparisonError(size, part, gauge))
-  if (!isCorrected && error > temperature.toleranceShare * tolerance) {
+  if (!isCorrected && error > (temperature.tolerancePercent * tolerance) / 100) {
     doubts.push(ask('expansion', 'Expansion alone takes a good part of the tolerance: soak, or correct to 20 °C.'))
   }
   return doubts
 }
 
-/** A number typed for a part whose tag was scanned. */
+/** A value typed for another number than that of the part whose tag was scanned. */
 export function doubtOfPosition(typed: number, scanned: number): Doubt | null {
   return typed === scanned
     ? null
-    : block('position', `Number ${typed} was typed, but the tag says ${scanned}: which part is on the bench?`)
+    : block('position', `This is number ${typed}, and the scanned tag is of number ${scanned}: which part is on the bench?`)
 }
 
 /** One key stroke that filled two cells. */

@@ -66,7 +66,7 @@ export function outOfRange(
   { kind, value, bore }: ReadingContext, numbers: PlausibilityNumbers, unit: ReaderUnit,
 ): Doubt | null {
   const [low, high] = kind === 'ring-gap' && bore !== null
-    ? [numbers.ringGapPerBore[0] * bore, numbers.ringGapPerBore[1] * bore]
+    ? [(numbers.ringGapPerBore[0] * bore) / 1_000_000, (numbers.ringGapPerBore[1] * bore) / 1_000_000]
     : (numbers.range[kind] ?? [-Infinity, Infinity])
   if (isIn(value, [low, high])) return null
   return ask('range', `Usual are ${sayLength(low, unit)} to ${sayLength(high, unit)}: is this what was read?`)

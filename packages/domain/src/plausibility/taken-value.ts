@@ -1,8 +1,8 @@
-import type { FeatureDefinition, FeatureReference } from '../features/feature.ts'
+import type { FeatureDefinition, FeatureReference, MeasuringState } from '../features/feature.ts'
 import type { Requirement } from '../judging/requirement.ts'
 import type { PlacedPart } from '../measuring/pass.ts'
 import type { Stage } from '../plan/plan-types.ts'
-import type { Warmth } from '../temperature/correct-reading.ts'
+import type { TemperatureTold, Warmth } from '../temperature/correct-reading.ts'
 
 /** A reading as it was stored, superseded or not. */
 export interface KnownReading {
@@ -10,14 +10,19 @@ export interface KnownReading {
   readonly point: string
   readonly value: number
   readonly supersedes: string | null
+  /** Name of whoever read it. */
+  readonly by: string
 }
 
 /** A pass as it was taken so far. */
-export interface KnownPass {
+export interface KnownPass extends TemperatureTold {
   readonly partId: string
   readonly feature: string
   readonly number: number
   readonly operationKey: string
+  /** Standard uncertainty u of one reading, in the base unit. */
+  readonly standardUncertainty: number
+  readonly state: readonly MeasuringState[]
   readonly setOn: { readonly partId: string; readonly feature: string } | null
   readonly isVoid: boolean
   readonly readings: readonly KnownReading[]
@@ -44,7 +49,11 @@ export interface TakenValue {
   readonly value: number
   readonly passNumber: number
   readonly isSetOnMate: boolean
-  readonly isCoated: boolean
+  readonly state: readonly MeasuringState[]
+  /** Name of whoever typed it. */
+  readonly by: string
+  /** Of one reading of the gauge in hand. */
+  readonly standardUncertainty: number
   readonly settingSize: number | null
   /** Temperatures told for the pass; null where they were not. `material` is null where nothing is corrected. */
   readonly warmth: (Omit<Warmth, 'material'> & { readonly material: Warmth['material'] | null }) | null

@@ -24,14 +24,15 @@ function rules(reference: FeatureReference, value: number, before: readonly (rea
   if (operation === undefined || definition === undefined || point === undefined) throw new Error('nobody measures that')
   const doubts = doubtsOfTaken(
     {
-      definition, point, value, passNumber: 1, isSetOnMate: false, isCoated: false, settingSize: null, warmth: null, opensPass: true,
+      definition, point, value, passNumber: 1, isSetOnMate: false, state: [], by: 'A', standardUncertainty: 0, settingSize: null, warmth: null, opensPass: true,
     },
     {
       operation, features: made.features, requirements: made.requirements.filter(({ key }) => operation.requirements.includes(key)),
       placed: made.features.map(({ place }) => ({ place, partId: place })), bore: v8.bore,
       passes: before.map(([one, known]) => ({
         partId: one.place, feature: one.feature, number: 1, operationKey: operation.key, setOn: null, isVoid: false,
-        readings: [{ id: one.place, point, value: known, supersedes: null }],
+        standardUncertainty: 0, state: [], setting: null, temperatures: null, material: null,
+        readings: [{ id: one.place, point, value: known, supersedes: null, by: 'A' }],
       })),
     },
     'inch',

@@ -1,5 +1,6 @@
 import {
-  dutyTitles, howMeasured, measuringStateTitles, placeTitle, sayValue, verdictTitles, type Limits, type Quantity, type ReaderUnit,
+  dutyTitles, howMeasured, measuringStateTitles, placeTitle, sayStoodBy, sayValue, verdictTitles, type Limits, type Quantity,
+  type ReaderUnit,
 } from '@tenths/domain'
 import type { BuildRecordPage } from '../build-record.ts'
 
@@ -53,7 +54,7 @@ export function readings({ readings: taken, quantity }: RecordPass, unit: Reader
     const correction = before === undefined
       ? ''
       : ` (corrected from ${sayValue(before.value, quantity, unit)}: ${reading.reason ?? ''})`
-    return `${reading.point} ${figure(reading, quantity, unit)}${correction}${doubted(reading)}`
+    return `${reading.point} ${figure(reading, quantity, unit)}${correction}${reading.confirmed ? ` (${sayStoodBy(reading)})` : ''}`
   }).join('; ')
 }
 
@@ -64,12 +65,6 @@ function figure({ value, blades }: RecordPass['readings'][number], quantity: Qua
   return blades.stops === null
     ? `${entered} or more, no thicker blade tried`
     : `${entered} entered, ${sayValue(blades.stops, quantity, unit)} did not`
-}
-
-/** That a value was asked about, and what whoever stood by it said. */
-function doubted({ confirmed, note }: RecordPass['readings'][number]): string {
-  if (!confirmed) return ''
-  return note === null ? ' (unlikely, stood by)' : ` (unlikely, stood by: ${note})`
 }
 
 /** Of what and how it was taken: feature, pass, state, setting, warmth, zero. */

@@ -19,6 +19,7 @@ import {
 } from './entry-state.ts'
 import { doubleSend, type JustEntered } from './double-send.ts'
 import { mergeDoubts } from './merge-doubts.ts'
+import { otherPart } from './other-part.ts'
 import { readEntry, type EntryContext } from './read-entry.ts'
 import { typeKey, type PadKey } from './type-key.ts'
 
@@ -39,9 +40,13 @@ export class EntryDesk {
   takeFocusTo: (key: string) => boolean = () => false
   #justEntered: JustEntered | null = null
 
-  constructor(sheet: BenchSheet, inHand: InHand) {
+  readonly #scanned: () => string | null
+
+  /** @param scanned mark of the part whose tag opened the page; null where none did */
+  constructor(sheet: BenchSheet, inHand: InHand, scanned: () => string | null) {
     this.sheet = sheet
     this.inHand = inHand
+    this.#scanned = scanned
   }
 
   /** Where the hand is; before it went anywhere, where work is left: an empty cell, else a value that is no good. */
@@ -127,7 +132,10 @@ export class EntryDesk {
     const entry = readEntry(draft.text, this.#contextOf(cell, pass))
     if (entry.kind === 'unreadable') return this.#refuse(cell, entry.sentence)
     const now = { value: entry.value, at: performance.now() }
-    const found = mergeDoubts([...this.#doubtsOf(cell, pass, entry.value), ...doubleSend(this.#justEntered, now, session.unit)])
+    const found = mergeDoubts([
+      otherPart(this.sheet.answer, this.#scanned(), cell.feature), ...this.#doubtsOf(cell, pass, entry.value),
+      doubleSend(this.#justEntered, now),
+    ])
     const isStoodBy = draft.doubt !== null && (draft.doubt.outcome === 'ask' || draft.note.trim() !== '')
     if (found !== null && !(isStoodBy && found.outcome === draft.doubt?.outcome)) {
       this.state = doubt(this.state, cell.key, found)
@@ -172,12 +180,12 @@ export class EntryDesk {
     const { setting, temperatures } = pass
     return doubtsOfTaken({
       definition: this.sheet.planned(feature), point: point.key, value, passNumber: pass.number, isSetOnMate: pass.setOn !== null,
-      isCoated: pass.state.includes('coated'), settingSize: setting?.size ?? null,
+      state: pass.state, by: session.person.name, standardUncertainty: pass.standardUncertainty, settingSize: setting?.size ?? null,
       opensPass: this.sheet.openPass(feature) === null,
       warmth: temperatures && {
         part: temperatures.part, gauge: setting?.temperature ?? temperatures.room, material: pass.material,
       },
-    }, { operation, features, requirements, placed, passes: this.sheet.passes, bore }, session.unit)
+    }, { operation, features, requirements, placed, passes: this.sheet.passes, bore }, session.unit, this.sheet.numbers)
   }
 
   #goOn(cell: Cell): void {

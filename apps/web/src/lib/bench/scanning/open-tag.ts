@@ -31,7 +31,7 @@ export async function followTag({ jobNumber, mark }: Pick<TagText, 'jobNumber' |
       const what = mark === null ? `Every step of job ${jobNumber}` : `Every step of job ${jobNumber} that measures ${mark}`
       return { kind: 'sentence', sentence: `${what} is signed.` }
     }
-    const path = address('/bench/jobs/:number/:operation', { number: jobNumber, operation: step.key })
+    const path = address('/bench/jobs/:number/:operation', { number: jobNumber, operation: step.key }, { tag: mark ?? '' })
     return { kind: 'step', path, title: `${step.title}, job ${jobNumber}` }
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error

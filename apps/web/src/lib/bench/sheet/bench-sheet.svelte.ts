@@ -1,5 +1,5 @@
 import type { FeatureDefinition, FeatureReference, Requirement, Verdict } from '@tenths/domain'
-import { featureKey, JUDGE_VERSION } from '@tenths/domain'
+import { featureKey, JUDGE_VERSION, numbersWith } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { afterPaint } from '../../after-paint.svelte.ts'
 import { network } from '../../api/network.svelte.ts'
@@ -57,6 +57,10 @@ export class BenchSheet {
   readonly tables: readonly ReadingTable[] = $derived.by(() => readingTables(this.features))
   readonly cells = $derived.by(() => cellsInHandOrder(this.features))
   readonly #cellsByKey = $derived.by(() => cellsByKey(this.cells))
+
+  readonly #ownNumbers = $derived.by(() => this.#known.numbers)
+  /** By what the shop doubts a value. */
+  readonly numbers = $derived.by(() => numbersWith(this.#ownNumbers ?? {}))
 
   readonly outgoing = $derived.by(() => this.#steadyOutgoing(benchOutbox.of(this.#known.job.id, this.#operation.key)))
   readonly passes: readonly Pass[] = $derived.by(() => this.answer.passes)
