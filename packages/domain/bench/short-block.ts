@@ -1,5 +1,5 @@
 import {
-  featureKey, measurementsOf, plan, type FeaturePass, type FeatureReference, type Measurand, type Measurements, type Requirement,
+  featureKey, measurementsOf, plan, type FeatureDefinition, type FeaturePass, type FeatureReference, type Measurand, type Measurements, type Requirement,
 } from '../src/index.ts'
 import { planInput, v8, v8Parts } from '../src/testing/engines.ts'
 import { generator } from './timing.ts'
@@ -44,7 +44,13 @@ function sizesFor(requirements: readonly Requirement[], features: MeasuredShortB
   return sizes
 }
 
-/** A finished short block: every fit near its aim, with readings scattered by a tenth. Lengths alone, which the libraries add as lengths. */
+/** Bores that were read before the last cut, too. */
+const readBefore = 3
+
+/**
+ * A finished short block: every fit near its aim, with readings scattered by a tenth; its first bores were read before the last
+ * cut, too. Lengths alone, which the libraries add as lengths.
+ */
 export function measuredShortBlock(lines: number): MeasuredShortBlock {
   const whole = plan(planInput(v8, v8Parts))
   const requirements = whole.requirements.filter(({ quantity }) => quantity === 'length').slice(0, lines)
@@ -52,13 +58,15 @@ export function measuredShortBlock(lines: number): MeasuredShortBlock {
   const features = whole.features.filter((feature) => used.has(featureKey(feature)))
   const sizes = sizesFor(requirements, features)
   const random = generator(7)
-  const passes = features.map((definition): FeaturePass => ({
-    partId: definition.place, feature: definition.feature, number: 1, standardUncertainty: 317.5, state: definition.state, setOn: null,
+  const bores = new Set(features.filter(({ feature }) => feature.startsWith('bore-')).slice(0, readBefore))
+  const passOver = (definition: FeatureDefinition, number: number): FeaturePass => ({
+    partId: definition.place, feature: definition.feature, number, standardUncertainty: 317.5, state: definition.state, setOn: null,
     readings: definition.points.map(({ key }) => ({
-      id: `${featureKey(definition)}@${key}`, point: key,
+      id: `${featureKey(definition)}@${key}/${number}`, point: key,
       value: (sizes.get(featureKey(definition)) ?? 0) + Math.floor(random() * 2) * 2_540,
     })),
-  }))
+  })
+  const passes = features.flatMap((definition) => (bores.has(definition) ? [passOver(definition, 1), passOver(definition, 2)] : [passOver(definition, 1)]))
   const placed = [...new Set(features.map(({ place }) => place))].map((place) => ({ place, partId: place }))
   return {
     requirements, features, passes, measurements: measurementsOf(placed, passes),
