@@ -9,7 +9,8 @@ import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
 import { handOrders, inHandOrder, type HandOrder } from '../grid/hand-order.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
-import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
+import { showsAtOnce, type BenchWork } from '../outbox/bench-work.ts'
+import type { DoneAtStep } from '../outbox/done-at-step.ts'
 import type { OutboxEntry } from '../outbox/outbox-entry.ts'
 import { isOfReading, type TypedReading } from '../outbox/typed-reading.ts'
 import { isFull } from '../readings/passes.ts'
@@ -31,13 +32,12 @@ export class BenchSheet {
 
   readonly #known = $derived.by(() => this.#read())
   /**
-   * The service's answer, and over it what was done here and is not in it yet. A signature shows once the device has kept it:
-   * nobody leaves a step as signed that a crash could take back.
+   * The service's answer, and over it what was done here and is not in it yet.
    */
   readonly answer: OperationSheet = $derived.by(() => withWork(
     this.#known,
     benchOutbox.of(this.#known.job.id)
-      .filter(({ state, content, sequence }) => state !== 'refused' && (content.kind !== 'signature' || sequence !== null))
+      .filter(({ state, content, sequence }) => state !== 'refused' && (showsAtOnce(content) || sequence !== null))
       .map(({ content }) => content),
   ))
   readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
