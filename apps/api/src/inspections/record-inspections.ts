@@ -2,7 +2,9 @@ import type { recordInspections as recordRoute } from '@tenths/contract'
 import type { Inspection, Operation } from '@tenths/domain'
 import type { PoolClient } from 'pg'
 import { v7 as uuid } from 'uuid'
+import { keptAlready } from '../bench/kept-already.ts'
 import { operationOf, requireReachable } from '../bench/reach.ts'
+import { requireSamePerson } from '../bench/same-person.ts'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
@@ -31,13 +33,26 @@ export async function recordInspections(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'record-inspections', jobId, operationKey: body.operationKey })
+  requireSamePerson(person.id, body.testedBy, 'testedBy')
   await lockJob(client, jobId)
+  const ids = body.results.map(({ id }) => id)
+  const known = await keptAlready(client, 'inspection', ids, { jobId, personId: person.id })
+  const reopened = known.size === ids.length ? [] : await keepFresh(client, person.id, jobId, body)
+  const { evidence } = await projectOperations(client, jobId)
+  const counting = countingInspections(evidence)
+  return { inspections: await loadInspections(client, jobId, body.operationKey, counting), reopened }
+}
+
+/** Keeps the results that are not kept yet. @returns the steps that opened again because of them */
+async function keepFresh(
+  client: PoolClient, personId: string, jobId: string, body: CommandInput<Route>['body'],
+): Promise<Answer<Route>['reopened']> {
   const { plan } = await loadPlan(client, jobId)
   const operation = operationOf(plan, body.operationKey)
   const areas = body.results.map((result, index) => areaOf(operation, result, `results.${index}`))
   await requirePeople(client, body.results)
   const signatures = await signaturesOn(client, jobId, [operation.key])
-  if (signatures.length === 0) await requireReachable(client, { jobId, plan, operation })
+  if (signatures.length === 0) await requireReachable(client, { jobId, plan, operation, behind: body.behind })
 
   const partAt = new Map((await loadPlaced(client, jobId)).map(({ place, partId }) => [place, partId]))
   // The newest comes first, so the oldest is written first and the newest stays.
@@ -49,20 +64,14 @@ export async function recordInspections(
   for (const [index, area] of areas.entries()) {
     const result = body.results[index]
     if (result === undefined) continue
-    const isNew = await keep(client, {
-      jobId, operation, result, partId: partAt.get(area.place) ?? null, personId: person.id,
-    })
+    const isNew = await keep(client, { jobId, operation, result, partId: partAt.get(area.place) ?? null, personId })
     if (!isNew) continue
-    if (result.result !== 'no-indication') await askOwner(client, { jobId, operation, area, result, personId: person.id })
+    if (result.result !== 'no-indication') await askOwner(client, { jobId, operation, area, result, personId })
     if (before.has(area.key) && before.get(area.key) !== result.result) {
       reason ??= `${area.title} is now: ${resultWords[result.result]}.`
     }
   }
-  const reopened = reason === null
-    ? []
-    : await reOpen(client, signatures, { jobId, personId: person.id, cause: 'observation', reason })
-  const { evidence } = await projectOperations(client, jobId)
-  return { inspections: await loadInspections(client, jobId, operation.key, countingInspections(evidence)), reopened }
+  return reason === null ? [] : reOpen(client, signatures, { jobId, personId, cause: 'observation', reason })
 }
 
 /** @throws ServiceError `body-invalid` for an area that the step has not, or a method that cannot show anything there */
@@ -102,12 +111,14 @@ async function keep(
   },
 ): Promise<boolean> {
   const { rowCount } = await client.query(
-    `INSERT INTO inspection (id, job_id, operation_key, item, part_id, method, pressure, result, note, inspector_id, person_id)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
+    `INSERT INTO inspection
+       (id, job_id, operation_key, item, part_id, method, pressure, result, note, inspector_id, person_id, device_at)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)
      ON CONFLICT (id) DO NOTHING`,
     [
       result.id, jobId, operation.key, result.item, partId, result.method,
       result.result === 'not-tested' ? null : result.pressure, result.result, result.note, result.inspectorId, personId,
+      result.deviceAt ?? null,
     ],
   )
   return rowCount === 1

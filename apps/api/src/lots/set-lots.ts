@@ -1,5 +1,7 @@
 import type { setLots as setLotsRoute } from '@tenths/contract'
 import type { PoolClient } from 'pg'
+import { keptAlready } from '../bench/kept-already.ts'
+import { requireSamePerson } from '../bench/same-person.ts'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
@@ -22,9 +24,11 @@ export async function setLots(
 ): Promise<Answer<Route>> {
   const jobId = params.id
   announce({ kind: 'set-lots', jobId })
+  requireSamePerson(person.id, body.typedBy, 'typedBy')
   await lockJob(client, jobId)
+  const kept = await keptAlready(client, 'part_lot', body.lots.map(({ id }) => id), { jobId, personId: person.id })
   const known = await loadKnown(client, jobId, body.lots)
-  const fresh = body.lots.filter(({ partId, lot }) => known.get(partId) !== lot)
+  const fresh = body.lots.filter(({ id, partId, lot }) => !kept.has(id) && known.get(partId) !== lot)
   const changed = fresh.filter(({ partId }) => known.get(partId) !== '')
   if (changed.length > 0 && body.reason === '') {
     throw new ServiceError('body-invalid', 'There is a lot already: say why another one is right.', 'reason')
@@ -52,16 +56,19 @@ async function loadKnown(client: PoolClient, jobId: string, lots: Lots): Promise
 /** Adds to the history of each part, and repeats the lot on the part itself, for lists. */
 export async function keepLots(
   client: PoolClient, { jobId, personId, reason, lots }: {
-    jobId: string; personId: string; reason: string; lots: readonly { id: string; partId: string; lot: string }[]
+    jobId: string; personId: string; reason: string
+    lots: readonly { id: string; partId: string; lot: string; deviceAt?: string }[]
   },
 ): Promise<void> {
   if (lots.length === 0) return
   const columns = [lots.map(({ id }) => id), lots.map(({ partId }) => partId), lots.map(({ lot }) => lot)]
+  const deviceAts = lots.map(({ deviceAt }) => deviceAt ?? null)
   await client.query(
-    `INSERT INTO part_lot (id, job_id, part_id, lot, reason, person_id)
-     SELECT id, $1, part_id, lot, $2, $3 FROM unnest($4::uuid[], $5::uuid[], $6::text[]) AS fresh (id, part_id, lot)
+    `INSERT INTO part_lot (id, job_id, part_id, lot, reason, person_id, device_at)
+     SELECT id, $1, part_id, lot, $2, $3, device_at
+       FROM unnest($4::uuid[], $5::uuid[], $6::text[], $7::timestamptz[]) AS fresh (id, part_id, lot, device_at)
      ON CONFLICT (id) DO NOTHING`,
-    [jobId, reason, personId, ...columns],
+    [jobId, reason, personId, ...columns, deviceAts],
   )
   await client.query(
     `UPDATE part SET lot = fresh.lot

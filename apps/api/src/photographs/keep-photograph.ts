@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto'
 import { MOST_PHOTOGRAPH_BYTES, type keepPhotograph as keepRoute } from '@tenths/contract'
 import type { PoolClient } from 'pg'
+import { keptAlready } from '../bench/kept-already.ts'
 import { operationOf } from '../bench/reach.ts'
+import { requireSamePerson } from '../bench/same-person.ts'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
@@ -16,19 +18,22 @@ export async function keepPhotograph(
   { client, person, announce }: CommandContext, { params, body }: Input,
 ): Promise<WirePhotograph> {
   const jobId = params.id
+  requireSamePerson(person.id, body.takenBy, 'takenBy')
   const bytes = Buffer.from(body.data, 'base64')
   const mediaType = typeOf(bytes)
   const sha256 = createHash('sha256').update(bytes).digest('hex')
   await lockJob(client, jobId)
+  await keptAlready(client, 'photograph', [body.id], { jobId, personId: person.id })
   const operationKey = await stepOf(client, jobId, body)
   announce({ kind: 'keep-photograph', jobId, ...(operationKey === null ? {} : { operationKey }) })
   const { rowCount } = await client.query(
-    `INSERT INTO photograph (id, job_id, operation_key, subject, subject_key, caption, sha256, media_type, bytes, person_id)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+    `INSERT INTO photograph (id, job_id, operation_key, subject, subject_key, caption, sha256, media_type, bytes, person_id,
+                             device_at)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)
      ON CONFLICT (id) DO NOTHING`,
     [
       body.id, jobId, operationKey, body.subject, body.subjectKey, body.caption, sha256, mediaType, bytes,
-      person.id,
+      person.id, body.deviceAt ?? null,
     ],
   )
   const [kept] = await loadPhotographs(client, { id: body.id, jobId })

@@ -56,9 +56,11 @@ export const raiseFinding = route({
     title: Line(200),
     sentence: Text(2000),
     stops: z.boolean(),
+    raisedBy: Id.exactOptional().describe('Who found it: when somebody else is signed in by now, it is refused.'),
+    deviceAt: Instant.exactOptional(),
   }),
   answer: Finding,
-  problems: ['not-found', 'job-closed', 'operation-unknown', 'already-exists'],
+  problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown', 'already-exists'],
 })
 
 export const decideFinding = route({

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { BaseValue, Id, Instant, Line, Text } from '../primitives.ts'
+import { BaseValue, Behind, Id, Instant, Line, Text } from '../primitives.ts'
 import { route } from '../route.ts'
 import { InspectionMethod } from './domain-shapes.ts'
 
@@ -34,6 +34,8 @@ export const recordInspections = route({
   params: z.object({ id: Id }),
   body: z.object({
     operationKey: Line(80),
+    testedBy: Id.exactOptional().describe('Who wrote the results down: when somebody else is signed in by now, they are refused.'),
+    behind: Behind.exactOptional(),
     results: z
       .array(
         z.object({
@@ -44,6 +46,7 @@ export const recordInspections = route({
           result: z.enum(inspectionResults),
           note: Text(500),
           inspectorId: Id,
+          deviceAt: Instant.exactOptional(),
         }),
       )
       .min(1)
@@ -54,5 +57,8 @@ export const recordInspections = route({
     /** Operations that were signed and relied on an earlier result. */
     reopened: z.array(z.object({ key: z.string(), title: z.string() })),
   }),
-  problems: ['not-found', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'body-invalid', 'value-out-of-range'],
+  problems: [
+    'not-found', 'other-person', 'job-closed', 'operation-unknown', 'operation-not-reachable', 'body-invalid',
+    'value-out-of-range', 'already-exists',
+  ],
 })

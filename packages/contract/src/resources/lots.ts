@@ -24,10 +24,11 @@ export const setLots = route({
   params: z.object({ id: Id }),
   body: z.object({
     reason: Text(500),
-    lots: z.array(z.object({ id: Id, partId: Id, lot: Line(80) })).min(1).max(200),
+    typedBy: Id.exactOptional().describe('Who typed them: when somebody else is signed in by now, they are refused.'),
+    lots: z.array(z.object({ id: Id, partId: Id, lot: Line(80), deviceAt: Instant.exactOptional() })).min(1).max(200),
   }),
   answer: z.object({ reopened: z.array(z.object({ key: z.string(), title: z.string() })) }),
-  problems: ['not-found', 'job-closed', 'part-unknown', 'body-invalid'],
+  problems: ['not-found', 'other-person', 'job-closed', 'part-unknown', 'body-invalid', 'already-exists'],
 })
 
 export const findLots = route({

@@ -37,10 +37,12 @@ export const keepPhotograph = route({
     /** The step of a thing to see or of an area; for a finding and an intake item the service knows it. */
     operationKey: Line(80).nullable(),
     caption: Line(300),
+    takenBy: Id.exactOptional().describe('Who took it: when somebody else is signed in by now, it is refused.'),
+    deviceAt: Instant.exactOptional(),
     data: z.base64().min(16).max(MOST_TEXT).describe('The file’s bytes in base64.'),
   }),
   answer: Photograph,
-  problems: ['not-found', 'job-closed', 'operation-unknown', 'already-exists', 'body-invalid'],
+  problems: ['not-found', 'other-person', 'job-closed', 'operation-unknown', 'already-exists', 'body-invalid'],
 })
 
 export const listPhotographs = route({

@@ -17,24 +17,37 @@ export interface Subject {
 export interface InHand {
   readonly id: string
   readonly key: string
-  readonly data: string
-  /** Shows it on the page. */
-  readonly url: string
+  readonly picture: Blob
 }
 
-/** Photographs chosen here and not sent yet. What cannot be sent stays in hand, and says why. */
+/** Takes a photograph out of the hand. @throws ProblemError or NotTaken when it must stay there */
+export type Deliver = (photograph: InHand, subject: Subject) => Promise<void>
+
+/** A photograph that is not taken just now, with a sentence that says why. */
+export class NotTaken extends Error {}
+
+/** Straight to the service. */
+const overTheNetwork: Deliver = async ({ id, key, picture }, { jobId, ...subject }) => {
+  const data = await base64Of(picture)
+  await call(keepPhotograph, { params: { id: jobId }, body: { id, ...subject, data } }, { key })
+}
+
+/** Photographs chosen here and not delivered yet. What cannot be delivered stays in hand, and says why. */
 export class PhotographTray {
   inHand = $state.raw<readonly InHand[]>([])
-  problem = $state.raw<ProblemError | NoPicture>()
+  problem = $state.raw<ProblemError | NoPicture | NotTaken>()
   sending = $state(false)
+  readonly #deliver: Deliver
+
+  constructor(deliver: Deliver = overTheNetwork) {
+    this.#deliver = deliver
+  }
 
   async add(files: Iterable<File>): Promise<void> {
     this.problem = undefined
     for (const file of files) {
       try {
-        const small = await shrink(file)
-        const data = await base64Of(small)
-        this.inHand = [...this.inHand, { id: newId(), key: newId(), data, url: `data:${small.type};base64,${data}` }]
+        this.inHand = [...this.inHand, { id: newId(), key: newId(), picture: await shrink(file) }]
       } catch (error) {
         if (!(error instanceof NoPicture)) throw error
         this.problem = error
@@ -46,19 +59,19 @@ export class PhotographTray {
     this.inHand = this.inHand.filter((one) => one.id !== id)
   }
 
-  /** Sends all that are in hand, one after the other; answers whether none is left. */
-  async send({ jobId, ...subject }: Subject): Promise<boolean> {
+  /** Delivers all that are in hand, one after the other; answers whether none is left. */
+  async send(subject: Subject): Promise<boolean> {
     if (this.sending) return false
     this.sending = true
     this.problem = undefined
     try {
-      for (const { id, key, data } of this.inHand) {
-        await call(keepPhotograph, { params: { id: jobId }, body: { id, ...subject, data } }, { key })
-        this.remove(id)
+      for (const photograph of this.inHand) {
+        await this.#deliver(photograph, subject)
+        this.remove(photograph.id)
       }
       return true
     } catch (error) {
-      this.problem = error instanceof ProblemError ? error : noNetwork()
+      this.problem = error instanceof ProblemError || error instanceof NotTaken ? error : noNetwork()
       return false
     } finally {
       this.sending = false

@@ -12,6 +12,8 @@ import { openWorkStore } from './work-store.ts'
 
 /** After this long without an answer the network counts as away, in milliseconds. */
 const patience = 30_000
+/** The same for a photograph: a megabyte and a half takes its time on a slow line. */
+const patienceForPhotograph = 120_000
 
 /** What was done on this device and is on its way to the service. It outlives the page on which it was done. */
 class BenchOutbox {
@@ -33,7 +35,7 @@ class BenchOutbox {
   readonly #tabs = new Tabs((takenOff) => void this.#outbox.look(takenOff))
   readonly #outbox = new Outbox<BenchWork, Arrived>({
     store: openWorkStore(),
-    send: (work, key) => sendWork(work, { key, signal: AbortSignal.timeout(patience) }),
+    send: (work, key) => sendWork(work, { key, signal: AbortSignal.timeout(work.kind === 'photograph' ? patienceForPhotograph : patience) }),
     whoSends: () => this.#whoSends(),
     typedBy: ({ personId }) => personId,
     laneOf: ({ jobId, operationKey }) => `${jobId}/${operationKey}`,
@@ -47,6 +49,7 @@ class BenchOutbox {
     stored: async (work, { reopened, alsoRead }) => {
       const { jobId, kind } = work
       if (kind === 'reading' || kind === 'zero-check') this.reopened = { jobId, steps: reopened }
+      else if (reopened.length > 0) this.reopened = { jobId, steps: reopened }
       if (kind === 'zero-check') this.alsoRead = { jobId, gaugeId: work.gaugeId, steps: alsoRead }
       await foldIn(work)
     },

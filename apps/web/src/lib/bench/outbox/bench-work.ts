@@ -1,20 +1,7 @@
 import type { ObservationState } from '../sheet/operation-sheet.ts'
+import { plainStep, type DoneAtStep } from './done-at-step.ts'
 import { plainReading, type TypedReading } from './typed-reading.ts'
-
-/** Where and by whom something was done at a bench. */
-export interface DoneAtStep {
-  readonly personId: string
-  /** The person's name, for whoever sees that it waits. */
-  readonly by: string
-  readonly jobId: string
-  readonly jobNumber: number
-  readonly operationKey: string
-  readonly operationTitle: string
-  /** It was done behind steps that are only marked as signed: it goes out when those have arrived. */
-  readonly behind: boolean
-  /** By the device's own clock. */
-  readonly deviceAt: string
-}
+import { plainWrittenDown, sayWrittenDown, type WrittenDown } from './written-down.ts'
 
 /** One thing to see, looked at. */
 export interface Tick extends DoneAtStep {
@@ -62,7 +49,20 @@ export interface ZeroChecked extends DoneAtStep {
 }
 
 /** Everything that is done at a bench and must reach the service once. */
-export type BenchWork = TypedReading | Tick | ClockTurn | MarkedSigned | ZeroChecked
+export type BenchWork = TypedReading | Tick | ClockTurn | MarkedSigned | ZeroChecked | WrittenDown
+
+/** Whether it is one of those that are written down beside values and ticks. */
+export function isWrittenDown(work: BenchWork): work is WrittenDown {
+  return work.kind === 'inspection' || work.kind === 'lot' || work.kind === 'finding' || work.kind === 'photograph'
+}
+
+/**
+ * Whether it shows as done at once. A value or a tick is typed again in a moment; nobody leaves a step as signed, an area as
+ * tested or the owner as asked that a crash could take back: those show once the device has kept them.
+ */
+export function showsAtOnce({ kind }: BenchWork): boolean {
+  return kind === 'reading' || kind === 'tick' || kind === 'clock' || kind === 'zero-check'
+}
 
 /**
  * Whether work must go out after other work of the same person although it was done at another step: a zero check
@@ -83,25 +83,21 @@ function gaugeOf(work: BenchWork): string | null {
 /** Exactly the fields of its kind, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainWork(work: BenchWork): BenchWork {
   if (work.kind === 'reading') return plainReading(work)
-  const { kind, id, deviceAt } = work
+  if (isWrittenDown(work)) return plainWrittenDown(work)
+  const { kind, id } = work
   const step = plainStep(work)
   if (kind === 'tick') {
     const { item, title, outcome, note, since } = work
-    return { ...step, kind, id, deviceAt, item, title, outcome, note, since }
+    return { ...step, kind, id, item, title, outcome, note, since }
   }
   if (kind === 'zero-check') {
     const { gaugeId, gaugeMark, deviation, typed, allowed, passes } = work
-    return { ...step, kind, id, deviceAt, gaugeId, gaugeMark, deviation, typed, allowed, passes: [...passes] }
+    return { ...step, kind, id, gaugeId, gaugeMark, deviation, typed, allowed, passes: [...passes] }
   }
   const { deviceOffset } = work
-  if (kind === 'clock') return { ...step, kind, id, deviceAt, deviceOffset, action: work.action }
+  if (kind === 'clock') return { ...step, kind, id, deviceOffset, action: work.action }
   const signers = work.signers.map((signer) => ({ id: signer.id, name: signer.name }))
-  return { ...step, kind, id, deviceAt, deviceOffset, definitionHash: work.definitionHash, signers, readings: [...work.readings] }
-}
-
-function plainStep(done: DoneAtStep): Omit<DoneAtStep, 'deviceAt'> {
-  const { personId, by, jobId, jobNumber, operationKey, operationTitle, behind } = done
-  return { personId, by, jobId, jobNumber, operationKey, operationTitle, behind }
+  return { ...step, kind, id, deviceOffset, definitionHash: work.definitionHash, signers, readings: [...work.readings] }
 }
 
 const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not applicable' } as const
@@ -112,5 +108,5 @@ export function sayWork(work: BenchWork): string {
   if (work.kind === 'tick') return `${work.title}: ${outcomes[work.outcome]}`
   if (work.kind === 'clock') return work.action === 'start' ? 'Work begun' : 'Work paused'
   if (work.kind === 'zero-check') return `Zero of ${work.gaugeMark}: ${work.typed}`
-  return 'Signed, to be confirmed'
+  return isWrittenDown(work) ? sayWrittenDown(work) : 'Signed, to be confirmed'
 }

@@ -36,7 +36,7 @@ describe('what lies on the device', () => {
     await until(async () => expect((await shared.store().readAll()).entries).toMatchObject([{ sequence: 1 }, { sequence: 2 }]))
     const dump = JSON.stringify(await everythingKept())
     expect(dump).toContain('reading-a')
-    expect(dump).toContain('"version":3')
+    expect(dump).toContain('"version":4')
     expect(dump).not.toContain('918273')
   })
 })

@@ -43,7 +43,8 @@ export interface OutboxStore<Content> {
 
 /**
  * What the device keeps, with what only this tab knows: values on their way into the store, and values that have
- * arrived but are not in the service's last answer yet. One that waited and is gone was sent by another tab.
+ * arrived but are not in the service's last answer yet. One that waited and is gone was sent by another tab. What an entry
+ * holds never changes under its key: it stays the same object, so that nothing is judged anew because it was read again.
  */
 export function merged<Content>(
   known: readonly OutboxEntry<Content>[], kept: readonly KeptEntry<Content>[],
@@ -55,7 +56,9 @@ export function merged<Content>(
     .map((entry) => ({ ...entry, state: 'stored' as const, problem: null }))
   const unkept = elsewhere.filter(({ state, sequence }) => state === 'waiting' && sequence === null)
   const corrected = new Set(unkept.map(({ insteadOf }) => insteadOf?.key))
-  const here = kept.filter(({ key }) => !corrected.has(key)).map((entry) => ({ ...entry, insteadOf: null }))
+  const contents = new Map(known.map(({ key, content }) => [key, content]))
+  const here = kept.filter(({ key }) => !corrected.has(key))
+    .map((entry) => ({ ...entry, content: contents.get(entry.key) ?? entry.content, insteadOf: null }))
   return [...arrived, ...here, ...unkept]
 }
 

@@ -160,8 +160,7 @@ export class Outbox<Content, Answer> {
     } catch (error) {
       const problem = asProblem(error)
       if (isPassing(problem) || this.#wiring.comesLater(content, problem)) return problem
-      const { code, status, message } = problem
-      await this.#list.change(key, { state: 'refused', problem: { code, status, message }, reason: null })
+      await this.#list.change(key, { state: 'refused', problem: refusalOf(problem), reason: null })
       return null
     }
   }
@@ -195,4 +194,9 @@ export class Outbox<Content, Answer> {
 /** Whatever goes wrong on the way, a request that was cut off included, is no word about the content. */
 function asProblem(error: unknown): ProblemError {
   return error instanceof ProblemError ? error : noNetwork()
+}
+
+/** A refusal as the device keeps it: where fields are blamed and no form is there to say so, it says their sentences. */
+function refusalOf({ code, status, message, fields }: ProblemError): Refusal {
+  return { code, status, message: code === 'body-invalid' ? Object.values(fields).join(' ') || message : message }
 }

@@ -1,6 +1,6 @@
 import { checkZero, markSigned, observe, startWork, takeReadings } from '@tenths/contract'
 import { call, type AnswerOf, type CallSettings } from '../../api/call.ts'
-import type { BenchWork, ClockTurn, MarkedSigned, Tick, ZeroChecked } from './bench-work.ts'
+import { isWrittenDown, type BenchWork, type ClockTurn, type MarkedSigned, type Tick, type ZeroChecked } from './bench-work.ts'
 import type { TypedReading } from './typed-reading.ts'
 
 /** Steps that are open again because of what was sent. */
@@ -23,6 +23,11 @@ const nothingElse: Arrived = { reopened: [], alsoRead: [] }
 export async function sendWork(work: BenchWork, settings: CallSettings): Promise<Arrived> {
   if (work.kind === 'reading') return { ...nothingElse, reopened: (await sendReading(work, settings)).reopened }
   if (work.kind === 'zero-check') return sendZeroCheck(work, settings)
+  if (isWrittenDown(work)) {
+    // Few steps need it: a bench with a bad network waits for less.
+    const { sendWrittenDown } = await import('./send-written-down.ts')
+    return { ...nothingElse, reopened: await sendWrittenDown(work, settings) }
+  }
   if (work.kind === 'tick') await sendTick(work, settings)
   else if (work.kind === 'clock') await sendTurn(work, settings)
   else await sendSignature(work, settings)

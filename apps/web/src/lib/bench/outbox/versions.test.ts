@@ -10,7 +10,11 @@ describe('an entry that an older version of the program kept', () => {
     const content = { kind: 'tick', item: 'oil-hole' }
     expect(upgraded({ version: 2, sequence: 7, content }, 3)).toEqual({ version: 3, sequence: 7, content })
   })
+  it('of the version before tests, lots and findings is taken over as it is', () => {
+    const content = { kind: 'zero-check' }
+    expect(upgraded({ version: 3, sequence: 8, content }, 4)).toEqual({ version: 4, sequence: 8, content })
+  })
   it('of a newer version stays where it is', () => {
-    expect(upgraded({ version: 4, content: {} }, 3).version).toBe(4)
+    expect(upgraded({ version: 5, content: {} }, 4).version).toBe(5)
   })
 })

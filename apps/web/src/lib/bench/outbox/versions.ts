@@ -16,6 +16,8 @@ const steps: Readonly<Record<number, (entry: Versioned) => Versioned>> = {
   }),
   // No zero checks were kept: an older program must leave these where they are.
   2: (entry) => ({ ...entry, version: 3 }),
+  // Nor results of tests, lots, findings and photographs.
+  3: (entry) => ({ ...entry, version: 4 }),
 }
 
 /** An entry of an older version as a newer one has it; as it is when no step leads further. */

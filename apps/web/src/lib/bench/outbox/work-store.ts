@@ -4,7 +4,7 @@ import type { KeptEntry, OutboxStore } from './outbox-entry.ts'
 import { upgraded, type Versioned } from './versions.ts'
 
 /** Version of what a kept entry holds. What a newer program keeps is left where it is, counted and said. */
-const entryVersion = 3
+const entryVersion = 4
 
 type KeptWork = Omit<KeptEntry<BenchWork>, 'sequence'> & { readonly version: number; readonly sequence?: number }
 

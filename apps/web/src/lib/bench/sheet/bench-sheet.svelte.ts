@@ -11,7 +11,8 @@ import { cellsInHandOrder, type Cell } from '../grid/cells.ts'
 import { handOrders, inHandOrder, type HandOrder } from '../grid/hand-order.ts'
 import { readingTables, type ReadingTable } from '../grid/tables.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
-import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
+import { showsAtOnce, type BenchWork } from '../outbox/bench-work.ts'
+import type { DoneAtStep } from '../outbox/done-at-step.ts'
 import type { OutboxEntry } from '../outbox/outbox-entry.ts'
 import type { TypedReading } from '../outbox/typed-reading.ts'
 import { isFull } from '../readings/passes.ts'
@@ -38,12 +39,9 @@ export class BenchSheet {
   readonly #steadyOutgoing = steadyList<OutboxEntry<BenchWork>>()
   /** What was done here as it lies over the answer: the same list whatever becomes of it on its way. */
   readonly #work = $derived.by(() => this.#steadyWork(benchOutbox.of(this.#known.job.id)
-    .filter(({ state, content, sequence }) => state !== 'refused' && (content.kind !== 'signature' || sequence !== null))
+    .filter(({ state, content, sequence }) => state !== 'refused' && (showsAtOnce(content) || sequence !== null))
     .map(({ content }) => content)))
-  /**
-   * The service's answer, and over it what was done here and is not in it yet. A signature shows once the device has kept it:
-   * nobody leaves a step as signed that a crash could take back.
-   */
+  /** The service's answer, and over it what was done here and is not in it yet. */
   readonly answer: OperationSheet = $derived.by(() => withWork(this.#known, this.#work))
   readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
   // A reading changes none of these: what is laid out by them is laid out once.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { BenchWork, DoneAtStep } from '../outbox/bench-work.ts'
+import type { BenchWork } from '../outbox/bench-work.ts'
+import type { DoneAtStep } from '../outbox/done-at-step.ts'
 import { typed } from '../testing/typed.ts'
 import type { OperationSheet } from './operation-sheet.ts'
 import { withWork } from './with-work.ts'

@@ -1,7 +1,8 @@
 import { hasDrifted } from '@tenths/domain'
-import type { BenchWork, MarkedSigned, Tick, ZeroChecked } from '../outbox/bench-work.ts'
+import { isWrittenDown, type BenchWork, type MarkedSigned, type Tick, type ZeroChecked } from '../outbox/bench-work.ts'
 import { withLocal } from '../readings/passes.ts'
 import type { OperationSheet } from './operation-sheet.ts'
+import { withWrittenDown } from './with-written-down.ts'
 
 /**
  * A sheet with what was done on this device and is not in the service's answer yet, in the order in which it was done.
@@ -18,6 +19,7 @@ export function withWork(sheet: OperationSheet, work: readonly BenchWork[]): Ope
 function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
   if (work.kind === 'signature') return withSignature(sheet, work)
   if (work.kind === 'zero-check') return withZero(sheet, work)
+  if (isWrittenDown(work)) return withWrittenDown(sheet, work)
   if (!isHere(sheet, work)) return sheet
   if (work.kind === 'tick') return { ...sheet, observations: [...sheet.observations.filter(({ item }) => item !== work.item), seen(work)] }
   if (work.kind === 'clock') return { ...sheet, work: { ...sheet.work, running: work.action === 'start' } }
