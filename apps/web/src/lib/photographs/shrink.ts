@@ -1,4 +1,5 @@
 import { MOST_PHOTOGRAPH_BYTES } from '@tenths/contract'
+import { NotTaken } from './not-taken.ts'
 
 /** Longest side of what is kept, in dots: enough to see a crack, small enough for a slow line. */
 const LONGEST_SIDE = 1600
@@ -6,7 +7,7 @@ const LONGEST_SIDE = 1600
 const qualities = [0.85, 0.7, 0.5] as const
 
 /** A file that no browser can read as a picture. */
-export class NoPicture extends Error {
+export class NoPicture extends NotTaken {
   constructor() {
     super('This file is no photograph that can be read here. Choose another.')
   }

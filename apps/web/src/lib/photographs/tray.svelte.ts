@@ -1,7 +1,8 @@
 import { keepPhotograph, type photographSubjects } from '@tenths/contract'
 import { call, newId } from '$lib/api/call.ts'
 import { noNetwork, ProblemError } from '$lib/api/problem.ts'
-import { base64Of, NoPicture, shrink } from './shrink.ts'
+import { NotTaken } from './not-taken.ts'
+import type * as Shrink from './shrink.ts'
 
 /** What photographs belong to. */
 export interface Subject {
@@ -23,19 +24,25 @@ export interface InHand {
 /** Takes a photograph out of the hand. @throws ProblemError or NotTaken when it must stay there */
 export type Deliver = (photograph: InHand, subject: Subject) => Promise<void>
 
-/** A photograph that is not taken just now, with a sentence that says why. */
-export class NotTaken extends Error {}
+/** What makes a photograph small is loaded when one is taken. @throws NotTaken */
+async function shrinking(): Promise<typeof Shrink> {
+  try {
+    return await import('./shrink.ts')
+  } catch {
+    throw new NotTaken('Photographs cannot be taken here without the network yet: reload the page when it is back.')
+  }
+}
 
 /** Straight to the service. */
 const overTheNetwork: Deliver = async ({ id, key, picture }, { jobId, ...subject }) => {
-  const data = await base64Of(picture)
+  const data = await (await shrinking()).base64Of(picture)
   await call(keepPhotograph, { params: { id: jobId }, body: { id, ...subject, data } }, { key })
 }
 
 /** Photographs chosen here and not delivered yet. What cannot be delivered stays in hand, and says why. */
 export class PhotographTray {
   inHand = $state.raw<readonly InHand[]>([])
-  problem = $state.raw<ProblemError | NoPicture | NotTaken>()
+  problem = $state.raw<ProblemError | NotTaken>()
   sending = $state(false)
   readonly #deliver: Deliver
 
@@ -47,9 +54,10 @@ export class PhotographTray {
     this.problem = undefined
     for (const file of files) {
       try {
-        this.inHand = [...this.inHand, { id: newId(), key: newId(), picture: await shrink(file) }]
+        const picture = await (await shrinking()).shrink(file)
+        this.inHand = [...this.inHand, { id: newId(), key: newId(), picture }]
       } catch (error) {
-        if (!(error instanceof NoPicture)) throw error
+        if (!(error instanceof NotTaken)) throw error
         this.problem = error
       }
     }

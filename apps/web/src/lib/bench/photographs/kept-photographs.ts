@@ -1,4 +1,5 @@
-import { NotTaken, type Deliver, type Subject } from '../../photographs/tray.svelte.ts'
+import { NotTaken } from '../../photographs/not-taken.ts'
+import type { Deliver, Subject } from '../../photographs/tray.svelte.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
 import { hasRoom } from '../outbox/room.ts'
 import type { Photographed } from '../outbox/written-down.ts'
