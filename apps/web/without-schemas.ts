@@ -5,8 +5,8 @@ const kept = new Set(['method', 'path', 'mutation'])
 
 /**
  * Takes the schemas of the wire out of what the browser loads (decision 012): in the contract's modules every schema, named
- * like a type, becomes undefined, and a route keeps its method, its address and how it mutates. A page that tried to use
- * a schema would fail at once.
+ * like a type, becomes undefined, and a route keeps its method, its address and how it mutates. A name in capitals is a
+ * figure and stays. A page that tried to use a schema would fail at once.
  */
 export const withoutSchemas: Plugin = {
   name: 'without-schemas',
@@ -38,7 +38,7 @@ interface Statement {
 function unused(statement: Statement): readonly Expression[] {
   const { declarations = [] } = statement.declaration ?? statement
   return declarations.flatMap(({ id, init }) => {
-    if (init !== null && /^[A-Z]/.test(id.name ?? '')) return [init]
+    if (init !== null && /^[A-Z]\w*[a-z]/.test(id.name ?? '')) return [init]
     if (init?.callee?.name !== 'route') return []
     const properties = init.arguments?.[0]?.properties ?? []
     return properties.filter(({ key }) => !kept.has(key.name ?? '')).map(({ value }) => value)
