@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { drawCode } from '../../support/bench-device.ts'
 import type { TestJob } from '../../support/floor.ts'
 import { key } from '../../support/shop.ts'
-import { benchOf } from './bench.ts'
+import { benchOf, unfold } from './bench.ts'
 import type { BenchShop } from './bench-shop.ts'
 import { untilOpensWithout } from './tablet.ts'
 
@@ -86,6 +86,7 @@ function atWork(page: Page, { atWork: job }: BenchShop): Promise<void> {
 
 async function shownOtherWay(page: Page, shop: BenchShop): Promise<void> {
   await atWork(page, shop)
+  await unfold(page)
   await page.getByRole('button', { name: /^(All in a table|One at a time)$/ }).click()
 }
 

@@ -19,16 +19,25 @@ export interface Bench {
   seeAll(): Promise<void>
 }
 
+/** On a phone what is set once lies under a line that opens. */
+export async function unfold(page: Page): Promise<void> {
+  await page.getByRole('grid').first().waitFor()
+  const folded = page.locator('details:not([open]) > summary').filter({ hasText: / in hand|Which gauge|Order, view/ })
+  while (await folded.count() > 0) await folded.first().click()
+}
+
 export function benchOf(page: Page): Bench {
   const cell = (title: string) => page.getByRole('textbox', { name: title, exact: true })
   return {
     cell,
     async chooseGauge(name) {
+      await unfold(page)
       const gauge = page.getByLabel('Gauge in hand')
       const label = await gauge.locator('option').filter({ hasText: name }).first().textContent()
       await gauge.selectOption({ label: label ?? '' })
     },
     async setOnMate(isSo) {
+      await unfold(page)
       await page.getByRole('switch', { name: /set on the mating part/ }).setChecked(isSo)
     },
     async goTo(title) {

@@ -19,3 +19,14 @@ export function passesAt(record: BuildRecord, operationKey: string): readonly Re
     .filter((pass) => pass.operationKey === operationKey)
     .toSorted((one, other) => one.openedAt.localeCompare(other.openedAt))
 }
+
+export type RecordedLine = RecordedOperation['lines'][number]
+
+/** Each line of the fit sheet as it stood when it was judged last: a line may be measured at several steps of the route. */
+export function lastLines(record: BuildRecord): readonly RecordedLine[] {
+  const lines = new Map<string, RecordedLine>()
+  for (const line of record.operations.flatMap((operation) => operation.lines)) {
+    if (line.verdict.kind !== 'not-measured' || !lines.has(line.requirement.key)) lines.set(line.requirement.key, line)
+  }
+  return [...lines.values()]
+}
