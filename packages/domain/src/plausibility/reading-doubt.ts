@@ -7,8 +7,8 @@ import type { ReadingContext } from './reading-context.ts'
 import { closedPair, farFromNeighbours, farFromNominal, growth, outOfRange } from './size-doubt.ts'
 
 /**
- * Every doubt about one typed length. A value in the wrong unit is a thousand other things as well: what is said of its magnitude is all that is
- * said.
+ * Every doubt about one typed length. A value in the wrong unit is a thousand other things as well: what is said of its
+ * magnitude is all that is said.
  */
 export function doubtsOfReading(reading: ReadingContext, unit: ReaderUnit, numbers: PlausibilityNumbers): readonly Doubt[] {
   const magnitude = checkMagnitude(reading.value, reading.nominal, numbers.magnitude)

@@ -11,6 +11,7 @@ import type { ReadingTable } from '../grid/tables.ts'
 import { passToFill } from '../readings/pass-to-fill.ts'
 import { latestPass } from '../readings/passes.ts'
 import { benchOutbox } from '../outbox/bench-outbox.svelte.ts'
+import { cannotKeepValues } from '../outbox/cannot-keep.ts'
 import type { BenchSheet } from '../sheet/bench-sheet.svelte.ts'
 import { partIn, type Pass, type Reading } from '../sheet/operation-sheet.ts'
 import {
@@ -22,8 +23,6 @@ import { mergeDoubts } from './merge-doubts.ts'
 import { otherPart } from './other-part.ts'
 import { readEntry, type EntryContext } from './read-entry.ts'
 import { typeKey, type PadKey } from './type-key.ts'
-
-const cannotKeep = 'This device cannot keep more values at the moment: see the notice at the top.'
 
 /** The typing of a step: what stands in each cell, and what Enter does with it. */
 export class EntryDesk {
@@ -39,7 +38,6 @@ export class EntryDesk {
   /** Takes the focus to a cell at once where it is drawn and the hand is in the grid; the grid gives it. */
   takeFocusTo: (key: string) => boolean = () => false
   #justEntered: JustEntered | null = null
-
   readonly #scanned: () => string | null
 
   /** @param scanned mark of the part whose tag opened the page; null where none did */
@@ -126,7 +124,7 @@ export class EntryDesk {
     if (cell === null) return
     const draft = draftAt(this.state, cell.key)
     if (draft === null) return this.#goOn(cell)
-    if (!benchOutbox.canKeep) return this.#refuse(cell, cannotKeep)
+    if (!benchOutbox.canKeep) return this.#refuse(cell, cannotKeepValues)
     const pass = this.#passFor(cell)
     if (typeof pass === 'string') return this.#refuse(cell, pass)
     const entry = readEntry(draft.text, this.#contextOf(cell, pass))

@@ -2,8 +2,9 @@
 const leastRoom = 1_000_000
 
 /**
- * Whether the browser grants this site enough room for more, and for so many bytes beside; true where it does not say. Some browsers answer a made-up
- * figure, so that no site learns how full the device is: there the first write that fails says it.
+ * Whether the browser grants this site enough room for more, and for so many bytes beside; true where it does not say.
+ * Some browsers answer a made-up figure, so that no site learns how full the device is: there the first write that fails
+ * says it.
  */
 export async function hasRoom(
   bytes = 0,
