@@ -22,7 +22,7 @@ export interface Bench {
 /** On a phone what is set once lies under a line that opens. */
 export async function unfold(page: Page): Promise<void> {
   await page.getByRole('grid').first().waitFor()
-  const folded = page.locator('details:not([open]) > summary').filter({ hasText: / in hand|Which gauge|Order, view/ })
+  const folded = page.locator('details:not([open]) > summary').filter({ hasText: / in hand|Which gauge|View and keypad/ })
   while (await folded.count() > 0) await folded.first().click()
 }
 

@@ -1,5 +1,6 @@
 import type { Doubt, FeatureDefinition } from '@tenths/domain'
 import { doubtsOfTaken, featureKey, readsBlades } from '@tenths/domain'
+import { SvelteMap } from 'svelte/reactivity'
 import { newId } from '../../api/call.ts'
 import { shopDay } from '../../days.ts'
 import { deviceTime } from '../device/device-time.ts'
@@ -35,6 +36,8 @@ export class EntryDesk {
   entered = $state(0)
   /** The value entered last, said in full where it was typed in short: the eye checks it while the hand goes on. */
   lastStored = $state.raw<{ readonly cell: Cell; readonly echo: string | null } | null>(null)
+  /** Why a value that the service refused is right all the same, as typed so far, by the key of its entry. */
+  readonly standsBy = new SvelteMap<string, string>()
   /** Takes the focus to a cell at once where it is drawn and the hand is in the grid; the grid gives it. */
   takeFocusTo: (key: string) => boolean = () => false
   #justEntered: JustEntered | null = null

@@ -24,14 +24,22 @@ import { cellsByKey, cellsOf, openPasses, passesByFeature, readingsByCell, texts
 import { measuredHere, partIn, type OperationSheet, type Pass, type Reading } from './operation-sheet.ts'
 import { withWork } from './with-work.ts'
 
+/** Passes by their feature's key: all of them, and the one of this step that is open. */
+interface TakenPasses {
+  readonly all: ReadonlyMap<string, readonly Pass[]>
+  readonly open: ReadonlyMap<string, Pass>
+}
+
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
 export class BenchSheet {
   readonly #read: () => OperationSheet
   readonly #judgeBehind: { readonly current: (requirement: Requirement) => Verdict }
+  readonly #takenBehind: { readonly current: TakenPasses }
 
   constructor(read: () => OperationSheet) {
     this.#read = read
     this.#judgeBehind = afterPaint(() => this.#judge)
+    this.#takenBehind = afterPaint(() => ({ all: this.#passesByFeature, open: this.#openPasses }))
   }
 
   readonly #known = $derived.by(() => this.#read())
@@ -102,6 +110,15 @@ export class BenchSheet {
   otherPasses(feature: FeatureReference): readonly Pass[] {
     const open = this.openPass(feature)
     return (this.#passesByFeature.get(featureKey(feature)) ?? []).filter(({ id }) => id !== open?.id)
+  }
+
+  /** The pass that is being taken, or would be next, one frame behind the key that began it; null for the first of a feature. */
+  passBehind(feature: FeatureReference): { readonly number: number; readonly isNew: boolean } | null {
+    const { all, open } = this.#takenBehind.current
+    const now = open.get(featureKey(feature))
+    const before = (all.get(featureKey(feature)) ?? []).findLast(({ id }) => id !== now?.id)
+    if (before === undefined) return null
+    return now === undefined ? { number: before.number + 1, isNew: true } : { number: now.number, isNew: false }
   }
 
   /** The feature as the plan has it: everybody doubts and judges it in that order. */
