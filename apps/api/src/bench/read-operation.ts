@@ -1,9 +1,9 @@
+import type { Pool } from 'pg'
 import type { readOperation as readOperationRoute } from '@tenths/contract'
 import { JUDGE_VERSION, materialOf, type FeatureDefinition, type Plan } from '@tenths/domain'
 import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
-import type { Evidence } from '../judging/evidence.ts'
 import { loadInspections } from '../inspections/load-inspections.ts'
 import { featuresAt, placesSeen, requirementsOf, withNeighbours } from '../judging/features-of.ts'
 import { findJob } from '../judging/find-job.ts'
@@ -25,26 +25,37 @@ import { timeWorked } from './work-time.ts'
 
 type Page = Answer<typeof readOperationRoute>
 
-/** Everything one step needs at the bench, in the same few statements however large the job is. */
+/**
+ * Everything one step needs at the bench, in the same few statements however large the job is. What the step is judged
+ * from and what is only shown are asked for side by side: the whole shop waits for this page after every reading.
+ */
 export async function readOperation(
-  database: Queryable, { number, key, personId }: { number: number; key: string; personId: string },
+  database: Pool, { number, key, personId }: { number: number; key: string; personId: string },
 ): Promise<Page> {
   const job = await findJob(database, { number })
-  const evidence = await loadEvidence(database, job.id)
+  const [evidence, shown] = await Promise.all([
+    loadEvidence(database, job.id), loadShown(database, { jobId: job.id, key, personId }),
+  ])
   const { plan } = evidence
   const operation = operationOf(plan, key)
   const standing = standingsOf(evidence).find((one) => one.operation.key === key)
   if (standing === undefined) throw new Error(`Operation ${key} of the plan stands nowhere.`)
   const features = withNeighbours(plan, featuresAt(plan, operation))
-  const requirements = requirementsOf(plan, operation)
-  const placed = await loadMarked(database, evidence, placesSeen(features))
+  const places = placesSeen(features)
+  const placed = evidence.placed.filter(({ place }) => places.has(place))
   const partAt = new Map(placed.map(({ place, partId }) => [place, partId]))
   const measured = features.flatMap(({ place, feature }) => {
     const partId = partAt.get(place)
     return partId === undefined ? [] : [{ partId, feature }]
   })
+  const [passes, gauges, inspections, lots] = await Promise.all([
+    loadFullPasses(database, job.id, measured),
+    loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    loadInspections(database, job.id, key, countingInspections(evidence)),
+    loadLotPlaces(database, evidence.placed, operation.lots ?? []),
+  ])
+  const { marks, numbers, pending, ...onlyShown } = shown
   const requirementKeys = new Set(operation.requirements)
-  const pending = await loadPending(database, { jobId: job.id })
   const marked = new Set(pending.flatMap(({ operationKey, state }) => (state === 'to-confirm' ? [operationKey] : [])))
   const page = {
     job: {
@@ -60,36 +71,39 @@ export async function readOperation(
       { key: earlier, title, marked: marked.has(earlier) }
     )),
     features,
-    requirements,
+    requirements: requirementsOf(plan, operation),
     ...drawnFrom(plan, operation),
-    placed,
-    passes: await loadFullPasses(database, job.id, measured),
+    placed: placed.map((one) => ({ ...one, mark: marks.get(one.partId) ?? '' })),
+    passes,
     verdicts: standing.verdicts,
-    gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    gauges,
     bore: plan.input.engine.bore,
     materials: materialsOf(plan, features),
-    ...ownNumbers(await numbersInForce(database)),
-    observations: await loadObservations(database, job.id, key),
-    inspections: await loadInspections(database, job.id, key, countingInspections(evidence)),
-    lots: await loadLotPlaces(database, evidence.placed, operation.lots ?? []),
-    photographs: await loadPhotographs(database, { jobId: job.id, operationKey: key }),
-    findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
+    ...ownNumbers(numbers),
+    inspections,
+    lots,
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
-    signOffs: await loadSignOffPages(database, job.id, key),
     pending: pending.filter(({ operationKey }) => operationKey === key),
-    work: await timeWorked(database, job.id, key, personId),
+    ...onlyShown,
   }
   // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.
   return page as unknown as Page
 }
 
-async function loadMarked(
-  database: Queryable, { jobId, placed }: Evidence, places: ReadonlySet<string>,
-): Promise<Page['placed']> {
-  const marks = await loadMarks(database, jobId)
-  return placed.filter(({ place }) => places.has(place)).map(
-    (one) => ({ ...one, mark: marks.get(one.partId) ?? '' }),
-  )
+/** What no verdict rests on. */
+async function loadShown(
+  database: Queryable, { jobId, key, personId }: { jobId: string; key: string; personId: string },
+) {
+  return {
+    marks: await loadMarks(database, jobId),
+    pending: await loadPending(database, { jobId }),
+    numbers: await numbersInForce(database),
+    observations: await loadObservations(database, jobId, key),
+    photographs: await loadPhotographs(database, { jobId, operationKey: key }),
+    findings: await loadFindings(database, { jobId, operationKey: key }),
+    signOffs: await loadSignOffPages(database, jobId, key),
+    work: await timeWorked(database, jobId, key, personId),
+  }
 }
 
 /** By place, so that what is typed without a network is corrected at once. */

@@ -5,9 +5,15 @@ const waiting = new Set<() => void>()
  * @returns how to take it back
  */
 export function oncePainted(work: () => void): () => void {
-  if (waiting.size === 0) requestAnimationFrame(() => setTimeout(doAll))
+  if (waiting.size === 0) ask()
   waiting.add(work)
   return () => void waiting.delete(work)
+}
+
+function ask(): void {
+  // A page out of sight paints nothing.
+  if (document.hidden) setTimeout(doAll)
+  else requestAnimationFrame(() => setTimeout(doAll))
 }
 
 function doAll(): void {

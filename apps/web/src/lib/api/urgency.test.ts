@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Gathered, later, urgencyOfAll } from './urgency.ts'
+import { Gathered, later, laterUnlessMeasured, urgencyOfAll } from './urgency.ts'
 
 const change = (jobId: string | null) => ({ kind: 'take-readings', jobId, operationKey: null })
 
@@ -15,6 +15,12 @@ describe('how soon a change is looked at', () => {
 
   it('is at once when nobody can tell what changed', () => {
     expect(urgencyOfAll(null, later)).toBe('at-once')
+    expect(urgencyOfAll(null, laterUnlessMeasured)).toBe('at-once')
+  })
+
+  it('is never for a list of people while a bench only measures', () => {
+    expect(urgencyOfAll([change('mine')], laterUnlessMeasured)).toBe('never')
+    expect(urgencyOfAll([change('mine'), { kind: 'add-person', jobId: null, operationKey: null }], laterUnlessMeasured)).toBe('later')
   })
 })
 

@@ -11,6 +11,14 @@ export function later(): Urgency {
   return 'later'
 }
 
+/** What a bench does all day long, and no list of people or names changes with. */
+const measuring: ReadonlySet<string> = new Set(['take-readings', 'observe', 'start-work', 'check-zero', 'keep-photograph'])
+
+/** As `later`, and not at all where somebody only measures. */
+export function laterUnlessMeasured({ kind }: Change): Urgency {
+  return measuring.has(kind) ? 'never' : 'later'
+}
+
 /** The most urgent of some news. */
 export function urgencyOfAll(news: News, urgencyOf: (change: Change) => Urgency): Urgency {
   if (news === null) return 'at-once'

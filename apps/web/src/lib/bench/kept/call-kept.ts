@@ -1,6 +1,7 @@
 import type { RouteDefinition } from '@tenths/contract'
 import { address, call, type AnswerOf, type CallInput, type CallSettings } from '../../api/call.ts'
 import { ProblemError } from '../../api/problem.ts'
+import { oncePainted } from '../../once-painted.ts'
 import { keepAnswer, keptAnswer } from './kept-answers.ts'
 
 /** After this long without an answer what is kept is shown, in milliseconds. */
@@ -19,8 +20,8 @@ export async function callKept<R extends RouteDefinition>(
   const timeout = AbortSignal.timeout(patience)
   try {
     const answer = await call(route, input, { ...settings, signal: either(settings.signal, timeout) })
-    // Nobody waits for the device to have written it.
-    void keepAnswer(where, answer)
+    // Nobody waits for the device to have written it: it is shown first.
+    oncePainted(() => void keepAnswer(where, answer))
     return answer
   } catch (error) {
     const kept = isAway(error) ? await keptAnswer(where) : undefined

@@ -6,6 +6,8 @@ import { foldIn } from './fold-in.ts'
 import { clearKept, keepAnswer, keptAnswer } from './kept-answers.ts'
 import { whoIsHere } from './kept-person.ts'
 
+// A page out of sight: nothing waits for it to be painted.
+vi.stubGlobal('document', { hidden: true })
 afterEach(clearKept)
 
 const answers = (body: unknown, status = 200) => async () => Response.json(body, { status })

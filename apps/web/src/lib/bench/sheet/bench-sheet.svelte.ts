@@ -34,11 +34,13 @@ interface TakenPasses {
 export class BenchSheet {
   readonly #read: () => OperationSheet
   readonly #judgeBehind: { readonly current: (requirement: Requirement) => Verdict }
+  readonly #knownBehind: { readonly current: OperationSheet }
   readonly #takenBehind: { readonly current: TakenPasses }
 
   constructor(read: () => OperationSheet) {
     this.#read = read
     this.#judgeBehind = afterPaint(() => this.#judge)
+    this.#knownBehind = afterPaint(() => this.#known)
     this.#takenBehind = afterPaint(() => ({ all: this.#passesByFeature, open: this.#openPasses }))
   }
 
@@ -86,8 +88,11 @@ export class BenchSheet {
   readonly refused = $derived.by(() => this.outgoing.filter(({ state }) => state === 'refused'))
 
   /** The service and this page judge the same readings differently, or with another version of the judge. */
-  readonly isAtOdds = $derived.by(() => !network.isAway && (this.#known.judgeVersion !== JUDGE_VERSION
-    || disagreements(judgeSheet(this.#known, this.#known.passes, session.unit), this.#known.verdicts).length > 0))
+  readonly isAtOdds = $derived.by(() => {
+    const { current: known } = this.#knownBehind
+    return !network.isAway && (known.judgeVersion !== JUDGE_VERSION
+      || disagreements(judgeSheet(known, known.passes, session.unit), known.verdicts).length > 0)
+  })
 
   /** Every step before this one is signed, or at least marked as signed, and one is only marked. */
   readonly isBehind = $derived.by(() => this.answer.waitsFor.length > 0 && this.answer.waitsFor.every(({ marked }) => marked))
