@@ -1,6 +1,6 @@
-import type { Pool } from 'pg'
 import type { readOperation as readOperationRoute } from '@tenths/contract'
 import { JUDGE_VERSION, materialOf, type FeatureDefinition, type Plan } from '@tenths/domain'
+import { loadAll } from '../database/load-all.ts'
 import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
@@ -26,16 +26,24 @@ import { timeWorked } from './work-time.ts'
 type Page = Answer<typeof readOperationRoute>
 
 /**
- * Everything one step needs at the bench, in the same few statements however large the job is. What the step is judged
- * from and what is only shown are asked for side by side: the whole shop waits for this page after every reading.
+ * Everything one step needs at the bench, in the same few statements however large the job is; side by side, because every
+ * bench that has the step open waits for this after each reading.
  */
 export async function readOperation(
-  database: Pool, { number, key, personId }: { number: number; key: string; personId: string },
+  database: Queryable, { number, key, personId }: { number: number; key: string; personId: string },
 ): Promise<Page> {
   const job = await findJob(database, { number })
-  const [evidence, shown] = await Promise.all([
-    loadEvidence(database, job.id), loadShown(database, { jobId: job.id, key, personId }),
-  ])
+  const { evidence, marks, numbers, pending, ...shown } = await loadAll(database, {
+    evidence: () => loadEvidence(database, job.id),
+    marks: () => loadMarks(database, job.id),
+    pending: () => loadPending(database, { jobId: job.id }),
+    numbers: () => numbersInForce(database),
+    observations: () => loadObservations(database, job.id, key),
+    photographs: () => loadPhotographs(database, { jobId: job.id, operationKey: key }),
+    findings: () => loadFindings(database, { jobId: job.id, operationKey: key }),
+    signOffs: () => loadSignOffPages(database, job.id, key),
+    work: () => timeWorked(database, job.id, key, personId),
+  })
   const { plan } = evidence
   const operation = operationOf(plan, key)
   const standing = standingsOf(evidence).find((one) => one.operation.key === key)
@@ -48,13 +56,12 @@ export async function readOperation(
     const partId = partAt.get(place)
     return partId === undefined ? [] : [{ partId, feature }]
   })
-  const [passes, gauges, inspections, lots] = await Promise.all([
-    loadFullPasses(database, job.id, measured),
-    loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
-    loadInspections(database, job.id, key, countingInspections(evidence)),
-    loadLotPlaces(database, evidence.placed, operation.lots ?? []),
-  ])
-  const { marks, numbers, pending, ...onlyShown } = shown
+  const measuredWith = await loadAll(database, {
+    passes: () => loadFullPasses(database, job.id, measured),
+    gauges: () => loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    inspections: () => loadInspections(database, job.id, key, countingInspections(evidence)),
+    lots: () => loadLotPlaces(database, evidence.placed, operation.lots ?? []),
+  })
   const requirementKeys = new Set(operation.requirements)
   const marked = new Set(pending.flatMap(({ operationKey, state }) => (state === 'to-confirm' ? [operationKey] : [])))
   const page = {
@@ -74,36 +81,17 @@ export async function readOperation(
     requirements: requirementsOf(plan, operation),
     ...drawnFrom(plan, operation),
     placed: placed.map((one) => ({ ...one, mark: marks.get(one.partId) ?? '' })),
-    passes,
     verdicts: standing.verdicts,
-    gauges,
     bore: plan.input.engine.bore,
     materials: materialsOf(plan, features),
     ...ownNumbers(numbers),
-    inspections,
-    lots,
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
     pending: pending.filter(({ operationKey }) => operationKey === key),
-    ...onlyShown,
+    ...measuredWith,
+    ...shown,
   }
   // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.
   return page as unknown as Page
-}
-
-/** What no verdict rests on. */
-async function loadShown(
-  database: Queryable, { jobId, key, personId }: { jobId: string; key: string; personId: string },
-) {
-  return {
-    marks: await loadMarks(database, jobId),
-    pending: await loadPending(database, { jobId }),
-    numbers: await numbersInForce(database),
-    observations: await loadObservations(database, jobId, key),
-    photographs: await loadPhotographs(database, { jobId, operationKey: key }),
-    findings: await loadFindings(database, { jobId, operationKey: key }),
-    signOffs: await loadSignOffPages(database, jobId, key),
-    work: await timeWorked(database, jobId, key, personId),
-  }
 }
 
 /** By place, so that what is typed without a network is corrected at once. */

@@ -1,4 +1,5 @@
 import type { JudgeSettings, Plan } from '@tenths/domain'
+import { loadAll } from '../database/load-all.ts'
 import type { Queryable } from '../database/queryable.ts'
 import { loadLatestInspections } from '../inspections/load-inspections.ts'
 import type { Evidence, KnownSignOff, LatestObservation, LiveConcession, OpenFinding } from './evidence.ts'
@@ -6,26 +7,20 @@ import { loadPasses } from './load-passes.ts'
 import { loadPlaced } from './load-placed.ts'
 import { readPlanText } from './parsed-plans.ts'
 
-/**
- * Loads all that a job is judged from, in the same few statements however large the job is. One after the
- * other: a client inside a transaction has one line to the database.
- */
+/** Loads all that a job is judged from, in the same few statements however large the job is. */
 export async function loadEvidence(database: Queryable, jobId: string): Promise<Evidence> {
-  const { planRevision, plan, settings } = await loadPlan(database, jobId)
-  return {
-    jobId,
-    planRevision,
-    plan,
-    settings,
-    placed: await loadPlaced(database, jobId),
-    passes: await loadPasses(database, jobId),
-    observations: await loadLatestObservations(database, jobId),
-    inspections: await loadLatestInspections(database, jobId),
-    concessions: await loadLiveConcessions(database, jobId),
-    signOffs: await loadSignOffs(database, jobId),
-    openFindings: await loadOpenFindings(database, jobId),
-    worked: await loadWorked(database, jobId),
-  }
+  const { plan: { planRevision, plan, settings }, ...loaded } = await loadAll(database, {
+    plan: () => loadPlan(database, jobId),
+    placed: () => loadPlaced(database, jobId),
+    passes: () => loadPasses(database, jobId),
+    observations: () => loadLatestObservations(database, jobId),
+    inspections: () => loadLatestInspections(database, jobId),
+    concessions: () => loadLiveConcessions(database, jobId),
+    signOffs: () => loadSignOffs(database, jobId),
+    openFindings: () => loadOpenFindings(database, jobId),
+    worked: () => loadWorked(database, jobId),
+  })
+  return { jobId, planRevision, plan, settings, ...loaded }
 }
 
 /** The plan in force and the shop's settings for all verdicts. */
