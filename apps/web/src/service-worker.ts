@@ -14,8 +14,13 @@ const assets = new Set([...build, ...files])
 /** After this long without an answer the kept shell is shown, in milliseconds. */
 const patience = 4_000
 
+/** The Service Workers standard’s static routes, which not every browser has. */
+type InstallEvent = ExtendableEvent & {
+  addRoutes?(rule: { condition: { urlPattern: URLPattern }; source: 'network' }): Promise<void>
+}
+
 worker.addEventListener('install', (event) => {
-  event.waitUntil(keepAssets())
+  event.waitUntil(Promise.all([keepAssets(), passByApi(event)]))
 })
 
 worker.addEventListener('activate', (event) => {
@@ -37,6 +42,13 @@ worker.addEventListener('fetch', (event) => {
 /** The customers' page, the API, and whatever the browser itself looks for. */
 function isLeftAlone(pathname: string): boolean {
   return ['/s/', '/api/', '/service-worker.js'].some((beginning) => pathname.startsWith(`${base}${beginning}`))
+}
+
+/** Where the browser can be told, the API's requests do not even reach the worker, which would let them pass. */
+async function passByApi(event: InstallEvent): Promise<void> {
+  if (event.addRoutes === undefined) return
+  const urlPattern = new URLPattern({ pathname: `${base}/api/*` })
+  await event.addRoutes({ condition: { urlPattern }, source: 'network' }).catch(() => undefined)
 }
 
 async function keepAssets(): Promise<void> {

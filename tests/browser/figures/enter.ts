@@ -1,12 +1,13 @@
 import type { Browser, Page } from 'playwright-core'
 import type { Figure } from '../../../packages/domain/bench/figure.ts'
+import { oncePainted } from './once-painted.ts'
 import { percentile } from './percentile.ts'
 import { goToHone, sizeNear, takeTablet, type Hone } from './hone.ts'
 
 /** From one key to the next of somebody who types fast. */
-const keyMilliseconds = 60
+export const keyMilliseconds = 60
 /** From one reading to the next: nobody moves a bore gauge faster. */
-const moveMilliseconds = 500
+export const moveMilliseconds = 500
 
 // What shows that an Enter took effect.
 const count = `document.querySelector('section[aria-label="Readings"] h2').textContent`
@@ -72,15 +73,10 @@ async function enter(page: Page, [first, last]: readonly [string, string]): Prom
   await page.evaluate(`void (globalThis.taken = Promise.all([() => ${first}, () => ${last}].map((watched) => new Promise((done) => {
     const before = watched()
     addEventListener('keydown', ({ timeStamp }) => {
-      const look = () => requestAnimationFrame(() => {
-        // The frame is painted when the task after it runs.
-        const { port1, port2 } = new MessageChannel()
-        port1.onmessage = () => {
-          const now = performance.now()
-          if (watched() === before) look()
-          else done(now - timeStamp)
-        }
-        port2.postMessage(null)
+      const look = () => ${oncePainted}(() => {
+        const now = performance.now()
+        if (watched() === before) look()
+        else done(now - timeStamp)
       })
       look()
     }, { once: true, capture: true })

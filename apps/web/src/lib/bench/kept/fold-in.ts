@@ -6,13 +6,16 @@ import { withWork } from '../sheet/with-work.ts'
 import { changeKept } from './kept-answers.ts'
 
 /**
- * Writes what has arrived into the sheets of its job as they lie on the device, so that one that is opened without a
- * network before it could be read again still shows it. What shows on its own step only leaves the other sheets unread.
+ * Writes what has arrived into the sheets of its jobs as they lie on the device, so that one that is opened without a
+ * network before it could be read again still shows it. What shows on one step only leaves the other sheets unread.
  */
-export function foldIn(work: BenchWork): Promise<void> {
-  const key = showsHereOnly(work) ? work.operationKey : ''
-  const beginning = address(readOperation.path, { number: work.jobNumber, key })
-  return changeKept(beginning, (answer) => withWork(answer as OperationSheet, [work]))
+export async function foldIn(all: readonly BenchWork[]): Promise<void> {
+  for (const number of new Set(all.map(({ jobNumber }) => jobNumber))) {
+    const work = all.filter(({ jobNumber }) => jobNumber === number)
+    const [only, ...others] = new Set(work.map(({ operationKey }) => operationKey))
+    const key = others.length === 0 && work.every(showsHereOnly) ? only ?? '' : ''
+    await changeKept(address(readOperation.path, { number, key }), (answer) => withWork(answer as OperationSheet, work))
+  }
 }
 
 /** A mark lets the next step begin, a drifted zero voids wherever the gauge read; a value, a tick and a turn of the clock do not. */

@@ -46,10 +46,10 @@ describe('what was opened at a bench', () => {
     const sheet = { job: { id: 'j' }, operation: { key: 'hone' }, waitsFor: [], work: { running: false, minutes: 0 } }
     await keepAnswer('/api/jobs/7/operations/hone', sheet)
     await keepAnswer('/api/jobs/77/operations/hone', { ...sheet, job: { id: 'other' } })
-    await foldIn({
+    await foldIn([{
       kind: 'clock', id: 'c', action: 'start', deviceOffset: null, personId: 'A', by: 'A', jobId: 'j', jobNumber: 7, operationKey: 'hone',
       operationTitle: 'Hone', behind: false, deviceAt: '2030-01-01T00:00:00Z',
-    })
+    }])
     expect(await keptAnswer('/api/jobs/7/operations/hone')).toMatchObject({ work: { running: true } })
     expect(await keptAnswer('/api/jobs/77/operations/hone')).toMatchObject({ work: { running: false } })
   })

@@ -15,6 +15,9 @@ const patience = 30_000
 /** The same for a photograph: a megabyte and a half takes its time on a slow line. */
 const patienceForPhotograph = 120_000
 
+/** Who measures types the next value within this time, mostly, in milliseconds. */
+const restBetweenValues = 2_000
+
 /** What was done on this device and is on its way to the service. It outlives the page on which it was done. */
 class BenchOutbox {
   entries = $state.raw<readonly OutboxEntry<BenchWork>[]>([])
@@ -46,13 +49,14 @@ class BenchOutbox {
       this.#wakes.add(wake)
       if (milliseconds !== null) setTimeout(wake, milliseconds)
     }),
-    stored: async (work, { reopened, alsoRead }) => {
+    rest: () => new Promise((done) => { setTimeout(done, restBetweenValues) }),
+    stored: (work, { reopened, alsoRead }) => {
       const { jobId, kind } = work
       if (kind === 'reading' || kind === 'zero-check') this.reopened = { jobId, steps: reopened }
       else if (reopened.length > 0) this.reopened = { jobId, steps: reopened }
       if (kind === 'zero-check') this.alsoRead = { jobId, gaugeId: work.gaugeId, steps: alsoRead }
-      await foldIn(work)
     },
+    beforeLetGo: foldIn,
     comesLater: ({ behind }, { code }) => behind && code === 'operation-not-reachable',
     changed: ({ entries, trouble, canKeep, unreadable }) => {
       this.entries = entries

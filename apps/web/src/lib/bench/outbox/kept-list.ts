@@ -5,8 +5,8 @@ export interface KeptListWiring<Content> {
   /** Waits before the device is asked to keep once more. */
   readonly pause: () => Promise<void>
   readonly changed: () => void
-  /** An entry is safe on the device and may be sent. */
-  readonly kept: () => void
+  /** The device was asked to keep an entry: it is safe there and may be sent, or the device refused. */
+  readonly asked: () => void
   /** Tells the other tabs to look at the store again, and which entries a person took off. */
   readonly announce: (takenOff: readonly string[]) => void
 }
@@ -20,6 +20,8 @@ export class KeptList<Content> {
   #isKeeping = false
   /** Counts what was written from here, so that an older look at the device is never taken for the newest. */
   #writes = 0
+  /** What the service has and the device has not let go of yet. */
+  #arrived: readonly OutboxEntry<Content>[] = []
 
   constructor(wiring: KeptListWiring<Content>) {
     this.#wiring = wiring
@@ -39,6 +41,11 @@ export class KeptList<Content> {
     return this.#unreadable
   }
 
+  /** Whether an entry is on its way into the store right now. */
+  get isKeeping(): boolean {
+    return this.#canKeep && this.#unkept() !== undefined
+  }
+
   /** Takes over what lies on the device. @param takenOff what a person dropped in another tab */
   async read(takenOff: readonly string[] = []): Promise<void> {
     this.#withhold(takenOff)
@@ -49,7 +56,8 @@ export class KeptList<Content> {
     } while (writes !== this.#writes)
     if (kept === null) return
     this.#unreadable = kept.unreadable
-    this.#set(merged(this.#entries, kept.entries))
+    const arrived = new Set(this.#arrived.map(({ key }) => key))
+    this.#set(merged(this.#entries, kept.entries.filter(({ key }) => !arrived.has(key))))
   }
 
   add(entry: OutboxEntry<Content>): void {
@@ -67,11 +75,24 @@ export class KeptList<Content> {
     this.#wiring.announce([])
   }
 
-  /** The service has it. Should it stay on the device, it goes out again under its key, and has no second effect. */
-  async arrived(key: string): Promise<void> {
-    const sequence = this.#entries.find((one) => one.key === key)?.sequence ?? null
+  /** How many the service has that still lie on the device. */
+  get toLetGo(): number {
+    return this.#arrived.length
+  }
+
+  /** The service has it. It stays on the device until `letGo`: should it go out again under its key, that has no second effect. */
+  arrived(key: string): void {
     this.#replace(key, { state: 'stored', problem: null })
-    if (sequence !== null) await this.#write(() => this.#wiring.store.remove([sequence]))
+    this.#arrived = [...this.#arrived, ...this.#entries.filter((entry) => entry.key === key)]
+  }
+
+  /** Takes all that has arrived off the device. @param before what must be done with it first */
+  async letGo(before: (contents: readonly Content[]) => Promise<void>): Promise<void> {
+    const gone = this.#arrived
+    if (gone.length === 0) return
+    await before(gone.map(({ content }) => content))
+    await this.#write(() => this.#wiring.store.remove(gone.flatMap(({ sequence }) => sequence ?? [])))
+    this.#arrived = this.#arrived.filter((entry) => !gone.includes(entry))
     this.#wiring.announce([])
   }
 
@@ -97,13 +118,14 @@ export class KeptList<Content> {
       const entry = next
       const sequence = await this.#write(() => this.#wiring.store.keep(entry))
       if (sequence === null) {
+        this.#wiring.asked()
         await this.#wiring.pause()
         continue
       }
       this.#replace(entry.key, { sequence, insteadOf: null })
       if (this.#unkept() === undefined) this.#say(true)
       this.#wiring.announce(entry.insteadOf ? [entry.insteadOf.key] : [])
-      this.#wiring.kept()
+      this.#wiring.asked()
     }
     this.#isKeeping = false
   }

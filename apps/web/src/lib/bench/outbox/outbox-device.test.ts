@@ -11,8 +11,7 @@ describe('a device that cannot keep more', () => {
     const store = shared.store()
     let isFull = true
     const tab = shared.open({
-      ...store,
-      keep: (entry) => (isFull ? Promise.reject(new DOMException('', 'QuotaExceededError')) : store.keep(entry)),
+      store: { ...store, keep: (entry) => (isFull ? Promise.reject(new DOMException('', 'QuotaExceededError')) : store.keep(entry)) },
     })
     add(tab, 'a', 'b')
     await until(() => expect(tab.now.canKeep).toBe(false))

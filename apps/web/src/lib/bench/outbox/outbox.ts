@@ -17,8 +17,12 @@ export interface OutboxWiring<Content, Answer> {
   readonly alone: <T>(work: () => Promise<T>) => Promise<T>
   /** Waits before the next attempt, for ever when null; resolves early when somebody asks to send now. */
   readonly pause: (milliseconds: number | null) => Promise<void>
-  /** Called with what the service has taken, before the device lets go of it. */
-  readonly stored: (content: Content, answer: Answer) => Promise<void>
+  /** Waits as long as one who measures may take to the next value. */
+  readonly rest: () => Promise<void>
+  /** Called with what the service has just taken. */
+  readonly stored: (content: Content, answer: Answer) => void
+  /** Called with what the service has taken since, before the device lets go of it. */
+  readonly beforeLetGo: (contents: readonly Content[]) => Promise<void>
   /** Whether a refusal says only that something else must come first: then it keeps its place and waits for that. */
   readonly comesLater: (content: Content, refusal: Refusal) => boolean
   readonly changed: (now: OutboxState<Content>) => void
@@ -38,6 +42,8 @@ export interface OutboxState<Content> {
 
 const firstPause = 1_000
 const longestPause = 15_000
+/** After so many that arrived without a rest the device lets go of them, and another tab has its turn. */
+const mostAtOnce = 20
 
 /**
  * Sends what was typed, once the device has kept it, in the order of typing within its lane. A refused entry stays visible
@@ -50,7 +56,7 @@ export class Outbox<Content, Answer> {
   /** Who was signed in when something was last sent; null before that. */
   #who: string | null = null
   #isRunning = false
-  /** Ends a pause that only one lane needs, when there is something for another. */
+  /** Ends a pause that only one lane needs, or a rest, when there is something to send. */
   #hurry: () => void = () => undefined
 
   constructor(wiring: OutboxWiring<Content, Answer>) {
@@ -59,7 +65,7 @@ export class Outbox<Content, Answer> {
       store: wiring.store,
       pause: () => wiring.pause(longestPause),
       changed: () => this.#tell(),
-      kept: () => {
+      asked: () => {
         this.#hurry()
         void this.#run()
       },
@@ -70,6 +76,7 @@ export class Outbox<Content, Answer> {
   /** Looks at what the device keeps, after a reload or when another tab says so, and goes on sending. */
   async look(takenOff: readonly string[] = []): Promise<void> {
     await this.#list.read(takenOff)
+    this.#hurry()
     void this.#run()
   }
 
@@ -82,6 +89,8 @@ export class Outbox<Content, Answer> {
   /** Takes an entry in at once; the refused one that it corrects goes as soon as this one is kept. */
   add(key: string, content: Content, insteadOf: OutboxEntry<Content> | null = null): void {
     this.#list.add({ key, sequence: null, content, state: 'waiting', problem: null, reason: null, insteadOf })
+    // Its turn is asked for while the device still writes.
+    void this.#run()
   }
 
   /** Gives an entry that was refused or put away another try, with the key it had: only success is ever stored under a key. */
@@ -111,7 +120,7 @@ export class Outbox<Content, Answer> {
     if (this.#isRunning) return
     this.#isRunning = true
     let pause = firstPause
-    while (this.#next(new Set())) {
+    while (this.#next(new Set()) || this.#list.isKeeping) {
       this.#trouble = await this.#wiring.alone(() => this.#round())
       this.#tell()
       if (this.#trouble === null) {
@@ -120,23 +129,34 @@ export class Outbox<Content, Answer> {
       }
       // Time alone signs nobody in.
       const paused = this.#wiring.pause(this.#trouble.code === 'not-signed-in' ? null : pause)
-      await (stopsAll(this.#trouble) ? paused : Promise.race([paused, new Promise<void>((done) => { this.#hurry = done })]))
+      await (stopsAll(this.#trouble) ? paused : Promise.race([paused, this.#somethingNew()]))
       pause = Math.min(pause * 2, longestPause)
     }
     this.#isRunning = false
   }
 
-  /** Sends all that can go out; the trouble that kept something back. */
+  /** Sends all that can go out, and what comes until there is a rest; the trouble that kept something back. */
   async #round(): Promise<ProblemError | null> {
     try {
       this.#who = await this.#wiring.whoSends()
+      await this.#list.read()
+      return await this.#sendAll()
     } catch (error) {
       return asProblem(error)
+    } finally {
+      await this.#list.letGo(this.#wiring.beforeLetGo)
     }
-    await this.#list.read()
+  }
+
+  async #sendAll(): Promise<ProblemError | null> {
     const held = new Set<string>()
     let last: ProblemError | null = null
-    for (let next = this.#next(held); next; next = this.#next(held)) {
+    while (this.#list.toLetGo < mostAtOnce) {
+      const next = this.#next(held)
+      if (next === undefined) {
+        if (!await this.#comesMore(last)) break
+        continue
+      }
       const trouble = await this.#attempt(next)
       if (trouble === null) continue
       if (stopsAll(trouble)) return trouble
@@ -146,12 +166,27 @@ export class Outbox<Content, Answer> {
     return last
   }
 
+  /** Whether there may be more to send in this turn: whoever measures goes on, and need not wait for another turn. */
+  async #comesMore(trouble: ProblemError | null): Promise<boolean> {
+    if (this.#list.isKeeping) {
+      await this.#somethingNew()
+      return true
+    }
+    if (trouble !== null || this.#list.toLetGo === 0) return false
+    return Promise.race([this.#wiring.rest().then(() => false), this.#somethingNew().then(() => true)])
+  }
+
+  /** Until the device has been asked to keep something more. */
+  #somethingNew(): Promise<void> {
+    return new Promise((done) => { this.#hurry = done })
+  }
+
   /** One attempt; the trouble of the way when it must be made again. */
   async #attempt({ key, content }: OutboxEntry<Content>): Promise<ProblemError | null> {
     try {
       const answer = await this.#wiring.send(content, key)
-      await this.#wiring.stored(content, answer)
-      await this.#list.arrived(key)
+      this.#wiring.stored(content, answer)
+      this.#list.arrived(key)
       if (this.#trouble !== null) {
         this.#trouble = null
         this.#tell()

@@ -1,8 +1,7 @@
 import { vi } from 'vitest'
 import { ProblemError } from '../../api/problem.ts'
 import { mustFollow, type BenchWork } from '../outbox/bench-work.ts'
-import { Outbox, type OutboxState } from '../outbox/outbox.ts'
-import type { OutboxStore } from '../outbox/outbox-entry.ts'
+import { Outbox, type OutboxState, type OutboxWiring } from '../outbox/outbox.ts'
 import { openWorkStore } from '../outbox/work-store.ts'
 import { typed } from './typed.ts'
 
@@ -20,6 +19,8 @@ export interface Tab {
   readonly outbox: Outbox<BenchWork, string>
   readonly pauses: (number | null)[]
   readonly stored: string[]
+  /** What had arrived when the device let go of it. */
+  readonly letGo: string[]
   now: OutboxState<BenchWork>
   /** Ends the pause that the outbox is in. */
   resume(): void
@@ -37,12 +38,12 @@ export function device(to: Service, who: () => string = () => 'A') {
   const tabs: Tab[] = []
   let turn: Promise<unknown> = Promise.resolve()
 
-  function open(store: OutboxStore<BenchWork> = openWorkStore(name)): Tab {
+  function open({ store = openWorkStore(name), rest = () => Promise.resolve() }: Partial<Pick<OutboxWiring<BenchWork, string>, 'store' | 'rest'>> = {}): Tab {
     let isOpen = true
     const wakes: (() => void)[] = []
     const never = new Promise<never>(() => undefined)
     const tab: Tab = {
-      pauses: [], stored: [], now: { entries: [], trouble: null, canKeep: true, unreadable: 0 },
+      pauses: [], stored: [], letGo: [], now: { entries: [], trouble: null, canKeep: true, unreadable: 0 },
       resume: () => { for (const wake of wakes.splice(0)) wake() },
       close: () => { isOpen = false; tabs.splice(tabs.indexOf(tab), 1) },
       outbox: new Outbox<BenchWork, string>({
@@ -67,7 +68,9 @@ export function device(to: Service, who: () => string = () => 'A') {
           return done
         },
         pause: (milliseconds) => new Promise((done) => { tab.pauses.push(milliseconds); wakes.push(done) }),
-        stored: async (work) => void tab.stored.push(textOf(work)),
+        rest,
+        stored: (work) => void tab.stored.push(textOf(work)),
+        beforeLetGo: async (works) => void tab.letGo.push(...works.map(textOf)),
         comesLater: ({ behind }, { code }) => behind && code === 'operation-not-reachable',
         changed: (now) => { tab.now = now },
         announce: (takenOff) => { for (const other of tabs) if (other !== tab) void other.outbox.look(takenOff) },
