@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import type {} from '../../apps/api/src/shop.ts'
-import { inTransaction } from '../../apps/api/src/commands/transaction.ts'
+import { inTransaction } from '../../apps/api/src/database/transaction.ts'
 import { createSetupLink, setUp } from '../../apps/api/src/people/set-up.ts'
 import { readLinks } from '../../apps/api/src/status/links.ts'
 import { Refused, signInAs, type Caller } from './client.ts'

@@ -4,6 +4,7 @@ import { drift, migrate } from '../../../apps/api/src/database/migrate.ts'
 import { readMigrations } from '../../../apps/api/src/database/migrations.ts'
 import { createPool } from '../../../apps/api/src/database/pool.ts'
 import { schemaIsCurrent } from '../../../apps/api/src/database/schema-state.ts'
+import { inSnapshot } from '../../../apps/api/src/database/transaction.ts'
 import { createEmptyDatabase, createTestDatabase, type TestDatabase } from '../../support/database.ts'
 
 let database: TestDatabase
@@ -43,6 +44,33 @@ describe('the schema', () => {
     } finally {
       await empty.drop()
     }
+  })
+})
+
+describe('a connection of the service', () => {
+  it('has Postgres parse and plan a statement with values once, whoever asks it', async () => {
+    const one = createPool(database.serviceUrl, { connections: 1 })
+    try {
+      for (const number of [1, 2, 3]) {
+        expect((await one.query<{ double: number }>('SELECT $1::int * 2 AS double', [number])).rows).toEqual([{ double: 2 * number }])
+      }
+      const { rows } = await one.query(`SELECT statement, generic_plans + custom_plans AS runs FROM pg_prepared_statements`)
+      expect(rows).toEqual([{ statement: 'SELECT $1::int * 2 AS double', runs: 3 }])
+    } finally {
+      await one.end()
+    }
+  })
+
+  it('reads in a snapshot what was there when it began, and changes nothing', async () => {
+    const insert = `INSERT INTO customer (id, name) VALUES (gen_random_uuid(), 'Somebody new')`
+    const counts = await inSnapshot(pool, async (client) => {
+      const count = async () => (await client.query<{ n: number }>('SELECT count(*) AS n FROM customer')).rows[0]?.n
+      const before = await count()
+      await pool.query(insert)
+      return [before, await count()]
+    })
+    expect(counts[1]).toBe(counts[0])
+    await expect(inSnapshot(pool, (client) => client.query(insert))).rejects.toThrow(/read-only transaction/)
   })
 })
 

@@ -1,6 +1,5 @@
 import type { readOperation as readOperationRoute } from '@tenths/contract'
 import { JUDGE_VERSION, materialOf, type FeatureDefinition, type Plan } from '@tenths/domain'
-import { loadAll } from '../database/load-all.ts'
 import type { Queryable } from '../database/queryable.ts'
 import { loadFindings } from '../findings/load-findings.ts'
 import type { Answer } from '../http/register.ts'
@@ -26,24 +25,16 @@ import { timeWorked } from './work-time.ts'
 type Page = Answer<typeof readOperationRoute>
 
 /**
- * Everything one step needs at the bench, in the same few statements however large the job is; side by side, because every
- * bench that has the step open waits for this after each reading.
+ * Everything one step needs at the bench, in the same few statements however large the job is. Read it in a snapshot: a
+ * reading that arrives meanwhile is in all of it or in none.
  */
 export async function readOperation(
   database: Queryable, { number, key, personId }: { number: number; key: string; personId: string },
 ): Promise<Page> {
   const job = await findJob(database, { number })
-  const { evidence, marks, numbers, pending, ...shown } = await loadAll(database, {
-    evidence: () => loadEvidence(database, job.id),
-    marks: () => loadMarks(database, job.id),
-    pending: () => loadPending(database, { jobId: job.id }),
-    numbers: () => numbersInForce(database),
-    observations: () => loadObservations(database, job.id, key),
-    photographs: () => loadPhotographs(database, { jobId: job.id, operationKey: key }),
-    findings: () => loadFindings(database, { jobId: job.id, operationKey: key }),
-    signOffs: () => loadSignOffPages(database, job.id, key),
-    work: () => timeWorked(database, job.id, key, personId),
-  })
+  const evidence = await loadEvidence(database, job.id)
+  const marks = await loadMarks(database, job.id)
+  const pending = await loadPending(database, { jobId: job.id })
   const { plan } = evidence
   const operation = operationOf(plan, key)
   const standing = standingsOf(evidence).find((one) => one.operation.key === key)
@@ -55,12 +46,6 @@ export async function readOperation(
   const measured = features.flatMap(({ place, feature }) => {
     const partId = partAt.get(place)
     return partId === undefined ? [] : [{ partId, feature }]
-  })
-  const measuredWith = await loadAll(database, {
-    passes: () => loadFullPasses(database, job.id, measured),
-    gauges: () => loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
-    inspections: () => loadInspections(database, job.id, key, countingInspections(evidence)),
-    lots: () => loadLotPlaces(database, evidence.placed, operation.lots ?? []),
   })
   const requirementKeys = new Set(operation.requirements)
   const marked = new Set(pending.flatMap(({ operationKey, state }) => (state === 'to-confirm' ? [operationKey] : [])))
@@ -84,11 +69,18 @@ export async function readOperation(
     verdicts: standing.verdicts,
     bore: plan.input.engine.bore,
     materials: materialsOf(plan, features),
-    ...ownNumbers(numbers),
+    ...ownNumbers(await numbersInForce(database)),
     concessions: evidence.concessions.filter(({ requirement }) => requirementKeys.has(requirement)),
     pending: pending.filter(({ operationKey }) => operationKey === key),
-    ...measuredWith,
-    ...shown,
+    passes: await loadFullPasses(database, job.id, measured),
+    gauges: await loadGauges(database, [...new Set(features.map(({ quantity }) => quantity))]),
+    inspections: await loadInspections(database, job.id, key, countingInspections(evidence)),
+    lots: await loadLotPlaces(database, evidence.placed, operation.lots ?? []),
+    observations: await loadObservations(database, job.id, key),
+    photographs: await loadPhotographs(database, { jobId: job.id, operationKey: key }),
+    findings: await loadFindings(database, { jobId: job.id, operationKey: key }),
+    signOffs: await loadSignOffPages(database, job.id, key),
+    work: await timeWorked(database, job.id, key, personId),
   }
   // Domain and contract describe the same shapes (a type test holds them equal); the domain's are readonly.
   return page as unknown as Page

@@ -5,6 +5,7 @@ import {
 } from '@tenths/contract'
 import type { FastifyInstance } from 'fastify'
 import { command } from '../commands/command.ts'
+import { inSnapshot } from '../database/transaction.ts'
 import { allow } from '../http/guard.ts'
 import { register } from '../http/register.ts'
 import { addPart, placeParts } from '../parts/place-parts.ts'
@@ -19,7 +20,7 @@ import { runClock } from './work-time.ts'
 export function operationRoutes(app: FastifyInstance): void {
   register(app, readOperationRoute, ({ person }, { params }) => {
     allow(person, readOperationRoute.who)
-    return readOperation(app.shop.pool, { ...params, personId: person.id })
+    return inSnapshot(app.shop.pool, (client) => readOperation(client, { ...params, personId: person.id }))
   })
   command(app, takeReadingsRoute, takeReadings)
   command(app, checkZeroRoute, checkZero)

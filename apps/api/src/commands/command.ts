@@ -10,7 +10,7 @@ import { claimKey, keepAnswer, keptAnswer, readKey, type KeyedRequest } from './
 import { hashOfInput } from './input-hash.ts'
 import { readIfMatch } from './if-match.ts'
 import { routeName } from './route-name.ts'
-import { inTransaction } from './transaction.ts'
+import { inTransaction } from '../database/transaction.ts'
 
 /** Who calls, before anything is begun. */
 export interface Caller {

@@ -1,4 +1,5 @@
 import pg from 'pg'
+import { PreparingClient } from './preparing-client.ts'
 import { wholeNumber } from './whole-number.ts'
 
 /** Longest wait for a connection, a lock or a statement, in milliseconds. */
@@ -49,6 +50,7 @@ export function createPool(connectionString: string, options: PoolOptions = {}):
     lock_timeout: LONGEST_WAIT,
     idle_in_transaction_session_timeout: LONGEST_WAIT,
     types,
+    Client: PreparingClient,
   })
   // Without a listener a broken idle connection would end the process.
   pool.on('error', (error) => options.onIdleError?.(error))

@@ -1,5 +1,4 @@
 import type { JudgeSettings, Plan } from '@tenths/domain'
-import { loadAll } from '../database/load-all.ts'
 import type { Queryable } from '../database/queryable.ts'
 import { loadLatestInspections } from '../inspections/load-inspections.ts'
 import type { Evidence, KnownSignOff, LatestObservation, LiveConcession, OpenFinding } from './evidence.ts'
@@ -7,20 +6,26 @@ import { loadPasses } from './load-passes.ts'
 import { loadPlaced } from './load-placed.ts'
 import { readPlanText } from './parsed-plans.ts'
 
-/** Loads all that a job is judged from, in the same few statements however large the job is. */
+/**
+ * Loads all that a job is judged from, in the same few statements however large the job is. One after the
+ * other: a client inside a transaction has one line to the database.
+ */
 export async function loadEvidence(database: Queryable, jobId: string): Promise<Evidence> {
-  const { plan: { planRevision, plan, settings }, ...loaded } = await loadAll(database, {
-    plan: () => loadPlan(database, jobId),
-    placed: () => loadPlaced(database, jobId),
-    passes: () => loadPasses(database, jobId),
-    observations: () => loadLatestObservations(database, jobId),
-    inspections: () => loadLatestInspections(database, jobId),
-    concessions: () => loadLiveConcessions(database, jobId),
-    signOffs: () => loadSignOffs(database, jobId),
-    openFindings: () => loadOpenFindings(database, jobId),
-    worked: () => loadWorked(database, jobId),
-  })
-  return { jobId, planRevision, plan, settings, ...loaded }
+  const { planRevision, plan, settings } = await loadPlan(database, jobId)
+  return {
+    jobId,
+    planRevision,
+    plan,
+    settings,
+    placed: await loadPlaced(database, jobId),
+    passes: await loadPasses(database, jobId),
+    observations: await loadLatestObservations(database, jobId),
+    inspections: await loadLatestInspections(database, jobId),
+    concessions: await loadLiveConcessions(database, jobId),
+    signOffs: await loadSignOffs(database, jobId),
+    openFindings: await loadOpenFindings(database, jobId),
+    worked: await loadWorked(database, jobId),
+  }
 }
 
 /** The plan in force and the shop's settings for all verdicts. */
@@ -28,9 +33,9 @@ export async function loadPlan(
   database: Queryable, jobId: string,
 ): Promise<{ planRevision: number; plan: Plan; settings: JudgeSettings }> {
   const { rows: [row] } = await database.query<
-    { revision: number; digest: string; coverage_factor: number; unit: JudgeSettings['unit'] }
+    { revision: number; written: string; coverage_factor: number; unit: JudgeSettings['unit'] }
   >(
-    `SELECT plan_revision.revision, md5(plan_revision.plan) AS digest, shop.coverage_factor, shop.unit
+    `SELECT plan_revision.revision, plan_revision.xmin::text AS written, shop.coverage_factor, shop.unit
        FROM job
        JOIN plan_revision ON plan_revision.job_id = job.id AND plan_revision.revision = job.plan_revision
       CROSS JOIN shop

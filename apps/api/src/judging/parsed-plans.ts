@@ -4,18 +4,17 @@ import type { Queryable } from '../database/queryable.ts'
 /** A parsed plan takes about a megabyte, and the benches work on some dozens of jobs at once. */
 const MOST_KEPT = 64
 
-/** Parsed plans by the digest of their text, the one used longest ago first. */
+/** Parsed plans, the one used longest ago first. */
 const kept = new Map<string, Plan>()
 
 /**
- * The plan of that revision, parsed once: every reading needs it, and its text never changes. It is known by the digest of
- * the text and not by its revision, which a transaction that is rolled back gives away again. The digest only names what
- * is kept here; what was sealed is checked with SHA-256.
+ * The plan of that revision, parsed once: every reading needs it, and its text never changes. A transaction that is rolled
+ * back gives its revision away again, so it is known by the transaction that wrote its row (`xmin`) as well.
  */
 export async function readPlanText(
-  database: Queryable, jobId: string, { revision, digest }: { revision: number; digest: string },
+  database: Queryable, jobId: string, { revision, written }: { revision: number; written: string },
 ): Promise<Plan> {
-  const key = `${jobId} ${digest}`
+  const key = `${jobId} ${revision} ${written}`
   const plan = kept.get(key) ?? await parse(database, jobId, revision)
   kept.delete(key)
   kept.set(key, plan)

@@ -4,7 +4,7 @@ import {
 import type { FastifyInstance } from 'fastify'
 import { pauseWork } from '../bench/work-time.ts'
 import { command } from '../commands/command.ts'
-import { inTransaction } from '../commands/transaction.ts'
+import { inTransaction } from '../database/transaction.ts'
 import { readBenchDevice } from '../devices/device-cookie.ts'
 import { insertEvent } from '../events/insert-event.ts'
 import { allow } from '../http/guard.ts'

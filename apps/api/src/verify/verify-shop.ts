@@ -1,4 +1,5 @@
 import type { Pool } from 'pg'
+import { inSnapshot } from '../database/transaction.ts'
 import { verifyJob, type JobReport } from './verify-job.ts'
 
 /**
@@ -7,16 +8,7 @@ import { verifyJob, type JobReport } from './verify-job.ts'
  */
 export async function* verifyShop(pool: Pool): AsyncGenerator<JobReport> {
   const { rows } = await pool.query<{ id: string }>('SELECT id FROM job ORDER BY number')
-  for (const { id } of rows) {
-    const client = await pool.connect()
-    try {
-      await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY')
-      yield await verifyJob(client, id)
-    } finally {
-      await client.query('ROLLBACK')
-      client.release()
-    }
-  }
+  for (const { id } of rows) yield await inSnapshot(pool, (client) => verifyJob(client, id))
 }
 
 /** What is printed of a job: one line when it is sound, else one for each fault, with job and step. */

@@ -1,11 +1,20 @@
 import type { Pool, PoolClient } from 'pg'
 
 /** Runs work in one transaction: all of it stays, or nothing. How long it may wait is the pool's to say. */
-export async function inTransaction<T>(pool: Pool, work: (client: PoolClient) => Promise<T>): Promise<T> {
+export function inTransaction<T>(pool: Pool, work: (client: PoolClient) => Promise<T>): Promise<T> {
+  return within(pool, 'BEGIN', work)
+}
+
+/** Reads in one transaction, all statements as of the same moment. */
+export function inSnapshot<T>(pool: Pool, read: (client: PoolClient) => Promise<T>): Promise<T> {
+  return within(pool, 'BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', read)
+}
+
+async function within<T>(pool: Pool, begin: string, work: (client: PoolClient) => Promise<T>): Promise<T> {
   const client = await pool.connect()
   let isBroken = false
   try {
-    await client.query('BEGIN')
+    await client.query(begin)
     const result = await work(client)
     await client.query('COMMIT')
     return result
