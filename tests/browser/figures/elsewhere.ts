@@ -43,10 +43,11 @@ function whenShown(page: Page, cell: string): Promise<number> {
     const putBack = () => Object.defineProperty(HTMLInputElement.prototype, 'value', field)
     const late = setTimeout(() => { putBack(); refuse(new Error('${cell} never arrived')) }, 20_000)
     const look = () => ${oncePainted}(() => {
+      const now = performance.timeOrigin + performance.now()
       if (!isFilled()) return
       putBack()
       clearTimeout(late)
-      done(performance.timeOrigin + performance.now())
+      done(now)
     })
     Object.defineProperty(HTMLInputElement.prototype, 'value', { ...field, set(value) { field.set.call(this, value); look() } })
   })`)

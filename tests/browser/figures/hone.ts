@@ -1,5 +1,5 @@
 import { mkdtemp, rm } from 'node:fs/promises'
-import { constants, setPriority, tmpdir } from 'node:os'
+import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { setUpShop, signIn } from '@tenths/contract'
 import type { Browser, Page } from 'playwright-core'
@@ -73,18 +73,6 @@ export async function takeTablet(browser: Browser, { address }: Hone): Promise<P
   return page
 }
 
-/**
- * Chromium slows a page by having its main thread burn the processor, three quarters of a core although nothing happens.
- * That stands for a slower tablet and must not slow the service as well, which has a machine of its own in a shop: those
- * threads get the processor when nobody else wants it.
- */
-async function burnLast(page: Page): Promise<void> {
-  const tools = await page.context().browser()?.newBrowserCDPSession()
-  const { processInfo } = await tools?.send('SystemInfo.getProcessInfo') ?? { processInfo: [] }
-  // Of a process, this is the main thread and no other.
-  for (const { type, id } of processInfo) if (type === 'renderer') setPriority(id, constants.priority.PRIORITY_LOW)
-}
-
 /** Sizes as a honed bore has them: never the same twice in a row, which would be asked about. */
 export function sizeNear({ size }: Hone, reading: number): string {
   return (Number(size) + [2, 3, 1, 2, 1, 3][reading % 6]! / 10_000).toFixed(4)
@@ -96,5 +84,4 @@ export async function goToHone(page: Page, hone: Hone): Promise<void> {
   await benchOf(page).chooseGauge(/[Bb]ore/)
   for (const tick of await page.getByRole('region', { name: 'Gauge and state' }).locator('input[type=checkbox]:not([role])').all()) await tick.check()
   await page.getByRole('grid').getByRole('textbox').first().click()
-  await burnLast(page)
 }

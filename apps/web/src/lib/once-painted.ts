@@ -13,7 +13,13 @@ export function oncePainted(work: () => void): () => void {
 function ask(): void {
   // A page out of sight paints nothing.
   if (document.hidden) setTimeout(doAll)
-  else requestAnimationFrame(() => setTimeout(doAll))
+  else requestAnimationFrame(later)
+}
+
+/** After all that somebody waits for, where the browser knows priorities. */
+function later(): void {
+  if ('scheduler' in globalThis) void scheduler.postTask(doAll, { priority: 'background' })
+  else setTimeout(doAll)
 }
 
 function doAll(): void {
