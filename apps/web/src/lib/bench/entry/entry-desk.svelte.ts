@@ -161,7 +161,8 @@ export class EntryDesk {
   }
 
   #contextOf({ feature }: Cell, pass: Omit<Pass, 'readings'>): EntryContext {
-    const gauge = this.inHand.gaugeFor(feature.quantity)
+    // A slip is put right with the gauge that made it.
+    const gauge = this.sheet.answer.gauges.find(({ id }) => id === pass.gaugeId) ?? null
     return {
       quantity: feature.quantity,
       typing: {
@@ -212,14 +213,14 @@ export class EntryDesk {
   /** The pass that a value of this cell belongs to, or the sentence that says why there is none. */
   #passFor({ key, feature }: Cell): Omit<Pass, 'readings'> | string {
     const { correction } = this.state
-    if (correction?.cell === key && correction.reason.trim() === '') {
-      return 'Say in a few words why the former value was false.'
-    }
+    const isCorrecting = correction?.cell === key
+    if (isCorrecting && correction.reason.trim() === '') return 'Say in a few words why the former value was false.'
     const latestNumber = latestPass(this.sheet.answer, this.sheet.passes, feature)?.number ?? 0
     const found = passToFill({
       feature,
       latestNumber,
       open: this.sheet.openPass(feature),
+      isCorrecting,
       partId: partIn(this.sheet.answer, feature.place)?.partId ?? null,
       gauge: this.inHand.gaugeFor(feature.quantity),
       setOn: this.inHand.setOn(feature, this.table),

@@ -8,6 +8,8 @@ export interface Taking {
   readonly feature: FeatureDefinition
   /** The pass begun at this step, if there is one to go on with. */
   readonly open: Pass | null
+  /** A slip in the open pass is put right: gauge, state and setting are those with which it was taken. */
+  readonly isCorrecting: boolean
   /** Number of the latest pass of all, wherever it was taken; 0 before the first. */
   readonly latestNumber: number
   readonly partId: string | null
@@ -38,17 +40,18 @@ export type PassToFill =
 
 /** The pass that a value taken now belongs to, or the sentence that says why there is none. */
 export function passToFill(taking: Taking): PassToFill {
-  const { feature, open, latestNumber, partId, gauge, setOn, setting, temperatures, material, states, today } = taking
+  const { feature, open, isCorrecting, latestNumber, partId, gauge, setOn, setting, temperatures, material, states, today } = taking
   if (partId === null) return none('No part is in this place: put one in before measuring it.')
+  if (open !== null && open.number < latestNumber) {
+    return none(`Pass ${latestNumber} was taken since: choose “Measure again” to begin another.`)
+  }
+  if (open !== null && isCorrecting) return { kind: 'open', pass: open }
   if (gauge === null) return none('Choose the gauge in hand first.')
   const unfit = whyNot(gauge, feature, today)
   if (unfit !== null) return none(unfit)
   const missing = feature.state.filter((state) => !states.has(state))
   if (missing.length > 0) return none(`Tick first: ${missing.map((state) => measuringStateTitles[state]).join(', ')}.`)
   if (open !== null) {
-    if (open.number < latestNumber) {
-      return none(`Pass ${latestNumber} was taken since: choose “Measure again” to begin another.`)
-    }
     const other = otherMeasuring(open, gauge, setOn, setting)
     return other === null ? { kind: 'open', pass: open } : none(other)
   }

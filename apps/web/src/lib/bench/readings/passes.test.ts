@@ -63,7 +63,7 @@ describe('what was typed here and is not in the service’s answer yet', () => {
 
 describe('the pass that a value belongs to', () => {
   const taking: Taking = {
-    feature: { ...bushing, state: ['soaked'] }, open: null, latestNumber: 1, partId: 'rod-A', gauge: pinGauge,
+    feature: { ...bushing, state: ['soaked'] }, open: null, isCorrecting: false, latestNumber: 1, partId: 'rod-A', gauge: pinGauge,
     setOn: { partId: 'pin-A', feature: 'diameter' }, setting: null, temperatures: null, material: null, states: new Set(['soaked']), today: '2030-01-01',
   }
 
@@ -80,6 +80,13 @@ describe('the pass that a value belongs to', () => {
 
   it('is the one begun while gauge and setting stay the same', () => {
     expect(passToFill({ ...taking, open: passOver() })).toMatchObject({ kind: 'open', pass: { id: 'pass-1' } })
+  })
+
+  it('is the one with the slip when that is put right, whatever gauge, setting and state are in hand by now', () => {
+    const since = { gauge: { ...pinGauge, id: 'other' }, setOn: null, states: new Set<never>(), today: '2031-02-01' }
+    expect(passToFill({ ...taking, ...since, open: passOver(), isCorrecting: true })).toMatchObject({ kind: 'open', pass: { id: 'pass-1' } })
+    expect(passToFill({ ...taking, gauge: null, open: passOver(), isCorrecting: true })).toMatchObject({ kind: 'open' })
+    expect(passToFill({ ...taking, open: passOver(), latestNumber: 2, isCorrecting: true })).toMatchObject({ kind: 'none' })
   })
 
   it.each<[string, Partial<Taking>, RegExp]>([
