@@ -1,5 +1,5 @@
 import { untrack } from 'svelte'
-import { oncePainted } from './once-painted.ts'
+import { oncePaintedAtLeisure } from './once-painted.ts'
 
 /**
  * Follows a value one frame behind: what is drawn from it keeps nobody waiting who only looks at what a key did in its own place.
@@ -9,7 +9,7 @@ export function afterPaint<T>(read: () => T): { readonly current: T } {
   let current = $state.raw(untrack(read))
   $effect(() => {
     const now = read()
-    return oncePainted(() => { current = now })
+    return oncePaintedAtLeisure(() => { current = now })
   })
   return { get current() { return current } }
 }

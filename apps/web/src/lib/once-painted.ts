@@ -1,29 +1,31 @@
-const waiting = new Set<() => void>()
+/** Takes work in for later. @returns how to take it back */
+type Later = (work: () => void) => () => void
 
-/**
- * Runs the work of everybody who asked since the last frame in one task, once that frame is painted.
- * @returns how to take it back
- */
-export function oncePainted(work: () => void): () => void {
-  if (waiting.size === 0) ask()
-  waiting.add(work)
-  return () => void waiting.delete(work)
-}
+/** Runs the work of everybody who asked since the last frame in one task, once that frame is painted. */
+export const oncePainted: Later = gathering((doAll) => setTimeout(doAll))
 
-function ask(): void {
-  // A page out of sight paints nothing.
-  if (document.hidden) setTimeout(doAll)
-  else requestAnimationFrame(later)
-}
-
-/** After all that somebody waits for, where the browser knows priorities. */
-function later(): void {
+/** As `oncePainted`, and after all that somebody waits for, such as sending, where the browser knows priorities. */
+export const oncePaintedAtLeisure: Later = gathering((doAll) => {
   if ('scheduler' in globalThis) void scheduler.postTask(doAll, { priority: 'background' })
   else setTimeout(doAll)
-}
+})
 
-function doAll(): void {
-  const all = [...waiting]
-  waiting.clear()
-  for (const work of all) work()
+function gathering(put: (doAll: () => void) => void): Later {
+  const waiting = new Set<() => void>()
+
+  function doAll(): void {
+    const all = [...waiting]
+    waiting.clear()
+    for (const work of all) work()
+  }
+
+  return (work) => {
+    if (waiting.size === 0) {
+      // A page out of sight paints nothing.
+      if (document.hidden) setTimeout(doAll)
+      else requestAnimationFrame(() => put(doAll))
+    }
+    waiting.add(work)
+    return () => void waiting.delete(work)
+  }
 }
