@@ -38,8 +38,8 @@ it('without a network a finding with its photograph is raised, cracks are looked
     for (const [job, key] of [[rods, 'pistons-on-rods'], [cracks, 'crack-test']] as const) {
       await page.goto(`/bench/jobs/${job.number}/${key}`)
       await page.getByRole('heading', { name: 'Sign', exact: true }).waitFor()
+      await untilOpensWithout(page, [{ number: job.number, key }])
     }
-    await untilOpensWithout(page, [{ number: rods.number, key: 'pistons-on-rods' }, { number: cracks.number, key: 'crack-test' }])
   })
   await floor.kill()
 

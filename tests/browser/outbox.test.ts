@@ -136,8 +136,8 @@ it('sign-offs that wait are confirmed by one PIN on another device, one under a 
     for (const [job, key] of steps) {
       await page.goto(stepOf(job, key))
       await page.getByRole('heading', { name: 'Things to see' }).waitFor()
+      await untilOpensWithout(page, [{ number: job.number, key }])
     }
-    await untilOpensWithout(page, steps.map(([{ number }, key]) => ({ number, key })))
   })
   await floor.kill()
   await seen(page, 'three steps are signed without a network', async () => {
