@@ -13,8 +13,7 @@ let job: OpenedJob
 
 beforeAll(async () => {
   shop = await startFloor({ pages: await loadPages({ origin: undefined, overTls: false }) })
-  const listening = shop.app.server.address()
-  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  address = shop.address
   browser = await openBrowser()
   job = await openJob(shop)
   await workUpTo(shop, job, 'hone-small-ends')

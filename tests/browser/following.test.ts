@@ -12,8 +12,7 @@ let superuser: pg.Client
 
 beforeAll(async () => {
   shop = await startFloor({ pages: await loadPages({ origin: undefined, overTls: false }) })
-  const listening = shop.app.server.address()
-  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  address = shop.address
   superuser = new pg.Client({ connectionString: shop.database.superuserUrl })
   await superuser.connect()
   browser = await openBrowser()

@@ -13,8 +13,7 @@ let address: string
 beforeAll(async () => {
   const pages = await loadPages({ origin: undefined, overTls: false })
   shop = await startFloor({ pages })
-  const listening = shop.app.server.address()
-  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  address = shop.address
   browser = await openBrowser()
 }, 120_000)
 afterAll(async () => {

@@ -22,8 +22,7 @@ beforeAll(async () => {
     standardUncertainty: tenth / 4,
   })
   await addGauge(shop, { mark: 'DIG', name: 'Digital bore gauge', kind: 'digital gauge', resolution: tenth, standardUncertainty: tenth / 4 })
-  const listening = shop.app.server.address()
-  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  address = shop.address
   browser = await openBrowser()
   job = await openJob(shop, { duty: 'street' })
   await workUpTo(shop, job, step)

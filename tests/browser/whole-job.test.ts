@@ -19,8 +19,7 @@ beforeAll(async () => {
   const pages = await loadPages({ origin: undefined, overTls: false })
   shop = await startFloor({ pages })
   await addGauge(shop, { mark: 'MB', name: 'Micrometer and bore gauge', kind: 'bore-gauge', standardUncertainty: ordinary, resolution: 1_270 })
-  const listening = shop.app.server.address()
-  address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+  address = shop.address
   browser = await openBrowser()
 })
 afterAll(async () => {

@@ -12,6 +12,8 @@ export type Agent = ReturnType<typeof supertest.agent>
 
 export interface TestShop extends Stock {
   readonly app: FastifyInstance
+  /** Where it listens, such as `http://127.0.0.1:40000`. */
+  readonly address: string
   readonly database: TestDatabase
   /** Connections of the service's login. */
   readonly pool: pg.Pool
@@ -41,10 +43,10 @@ export async function startShop({ now, pages, timeZone = 'America/Chicago' }: Sh
   const pool = createPool(database.serviceUrl)
   const stocked = await stock(pool, timeZone)
   const app = await createApp({ pool, secrets: testSecrets, logLevel: 'fatal', ...(now && { now }), ...(pages && { pages }) })
-  await app.listen({ host: '127.0.0.1', port: 0 })
+  const address = await app.listen({ host: '127.0.0.1', port: 0 })
   const agents = await signEverybodyIn(app)
   return {
-    app, database, pool, ...stocked, people: testPeople,
+    app, address, database, pool, ...stocked, people: testPeople,
     as: (who) => agents[who],
     anonymous: () => supertest.agent(app.server),
     async stop() {

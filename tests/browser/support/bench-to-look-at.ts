@@ -24,8 +24,7 @@ export function benchToLookAt(): BenchToLookAt {
     [shop, browser] = await Promise.all([
       loadPages({ origin: undefined, overTls: false }).then((pages) => startBenchShop({ pages })), openBrowser(),
     ])
-    const listening = shop.floor.app.server.address()
-    address = `http://127.0.0.1:${typeof listening === 'object' && listening !== null ? listening.port : 0}`
+    address = shop.floor.address
   }, 240_000)
   afterAll(async () => {
     await browser.close()

@@ -65,10 +65,7 @@ export class Outbox<Content, Answer> {
       store: wiring.store,
       pause: () => wiring.pause(longestPause),
       changed: () => this.#tell(),
-      asked: () => {
-        this.#hurry()
-        void this.#run()
-      },
+      asked: () => this.#goOn(),
       announce: wiring.announce,
     })
   }
@@ -76,8 +73,7 @@ export class Outbox<Content, Answer> {
   /** Looks at what the device keeps, after a reload or when another tab says so, and goes on sending. */
   async look(takenOff: readonly string[] = []): Promise<void> {
     await this.#list.read(takenOff)
-    this.#hurry()
-    void this.#run()
+    this.#goOn()
   }
 
   /** Another person may have signed in: what that one typed before goes out too. */
@@ -96,7 +92,7 @@ export class Outbox<Content, Answer> {
   /** Gives an entry that was refused or put away another try, with the key it had: only success is ever stored under a key. */
   async sendAgain(key: string): Promise<void> {
     await this.#list.change(key, { state: 'waiting', problem: null, reason: null })
-    void this.#run()
+    this.#goOn()
   }
 
   /** Has an entry not sent, or not again: it stays on the device with the reason. */
@@ -114,6 +110,12 @@ export class Outbox<Content, Answer> {
   /** Clears what was put away off the device, for good. */
   clear(keys: readonly string[]): Promise<void> {
     return this.#list.clear(keys)
+  }
+
+  /** Sends what there may be now, without waiting for a rest or a pause to end. */
+  #goOn(): void {
+    this.#hurry()
+    void this.#run()
   }
 
   async #run(): Promise<void> {
