@@ -13,10 +13,10 @@ export type RunningServer = {
   readonly ended: Promise<number | null>
 }
 
-/** Starts the built server as `npm start` does, with these variables. */
-export function startServer(environment: Record<string, string>, flags: readonly string[] = []): RunningServer {
+/** Starts the built server as `npm start` does, with these variables; `folder` is where the program lies. */
+export function startServer(environment: Record<string, string>, flags: readonly string[] = [], folder = root): RunningServer {
   const child = spawn(process.execPath, ['apps/api/dist/server.js', ...flags], {
-    cwd: root,
+    cwd: folder,
     env: { ...process.env, DATABASE_URL: '', MIGRATE_DATABASE_URL: '', NODE_ENV: 'production', ...environment },
   })
   let said = ''

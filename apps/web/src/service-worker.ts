@@ -69,7 +69,8 @@ async function clearOldest(): Promise<void> {
 /** The server's page while it answers, so that a new version is met at once; else the shell. */
 async function openPage(request: Request): Promise<Response> {
   const answer = fetch(request)
-  const kept = await caches.match(shell)
+  // Its own shell: among all caches the one of the version before would be found first.
+  const kept = await (await caches.open(cacheName)).match(shell)
   if (kept === undefined) return answer
   const late = new Promise<Response>((resolve) => { setTimeout(() => resolve(kept), patience) })
   return Promise.race([answer.then((page) => (page.status >= 502 ? kept : page)).catch(() => kept), late])

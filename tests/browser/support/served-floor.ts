@@ -13,7 +13,8 @@ import { testSecrets } from '../../support/stock.ts'
 export interface ServedFloor {
   readonly shop: Floor
   readonly address: string
-  serve(): Promise<void>
+  /** Starts it, of the program in another folder where one is given. */
+  serve(folder?: string): Promise<void>
   /** Ends it at once, as a power cut does. */
   kill(): Promise<void>
   stop(): Promise<void>
@@ -28,10 +29,10 @@ export async function startServedFloor(): Promise<ServedFloor> {
   const port = await freePort()
   let server: RunningServer | undefined
 
-  async function serve(): Promise<void> {
+  async function serve(folder?: string): Promise<void> {
     server = startServer({
       PORT: String(port), DATA_DIR: dataFolder, DATABASE_URL: shop.database.serviceUrl, MIGRATE_DATABASE_URL: shop.database.ownerUrl,
-    })
+    }, [], folder)
     await untilHealthy(server, port)
   }
 

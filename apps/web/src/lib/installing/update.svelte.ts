@@ -1,3 +1,5 @@
+import { changes } from '$lib/api/changes.ts'
+
 /** Registers what lets the pages open without a network, and knows when a newer version is there. */
 class Update {
   /** A newer version has been fetched while this page was open; it begins with the next load. */
@@ -13,10 +15,10 @@ class Update {
     if (registration === undefined) return
     this.#watch(registration.installing)
     registration.addEventListener('updatefound', () => this.#watch(registration.installing))
-    // A page that stays open for weeks never asks by itself.
-    document.addEventListener('visibilitychange', () => {
-      if (document.visibilityState === 'visible') void registration.update().catch(() => undefined)
-    })
+    // A page that stays open for weeks never asks by itself. A service that is back after a break may be a newer one.
+    const ask = (): void => void registration.update().catch(() => undefined)
+    document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'visible') ask() })
+    changes.hear((news) => { if (news === null) ask() })
   }
 
   #watch(coming: ServiceWorker | null): void {
