@@ -2,7 +2,7 @@ import type { RouteDefinition } from '@tenths/contract'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import { noNetwork, problemOf } from './problem.ts'
-import { noteServerClock, sayReached } from './reach.ts'
+import { noteServerClock, sayReach } from './reach.ts'
 
 /** What a route's answer holds. */
 export type AnswerOf<R extends RouteDefinition> = z.output<R['answer']>
@@ -54,7 +54,12 @@ export async function call<R extends RouteDefinition>(
   }
   const response = await send(address(route.path, params, query), request, settings)
   const answer = await readJson(response)
-  if (!response.ok) throw problemOf(response.status, answer)
+  if (!response.ok) {
+    const problem = problemOf(response.status, answer)
+    if (problem.code === 'not-signed-in') sayReach({ signedIn: false })
+    throw problem
+  }
+  if (route.who !== 'anyone') sayReach({ signedIn: true })
   return answer as AnswerOf<R>
 }
 
@@ -78,13 +83,13 @@ export function address(
 async function send(url: string, request: RequestInit, settings: CallSettings): Promise<Response> {
   try {
     const response = await (settings.fetch ?? fetch)(url, request)
-    sayReached(true)
+    sayReach({ reached: true })
     noteServerClock(response.headers.get('date'))
     return response
   } catch (error) {
     const isGivenUp = settings.signal?.aborted === true && !isTimeout(settings.signal.reason)
     if (isGivenUp) throw error
-    sayReached(false)
+    sayReach({ reached: false })
     throw noNetwork()
   }
 }

@@ -1,13 +1,23 @@
-/** What every call knows of the way to the server: whether the last answer came, and how far its clock is ahead. */
+/**
+ * What every call knows of the way to the server: whether the last answer came, whether the server still knew who asked,
+ * and how far its clock is ahead.
+ */
 
-const listeners = new Set<(reached: boolean) => void>()
-
-/** Tells whoever listens whether a call got an answer, any answer. */
-export function sayReached(reached: boolean): void {
-  for (const listener of listeners) listener(reached)
+export interface Reach {
+  /** Whether an answer came, any answer. */
+  readonly reached?: boolean
+  /** Whether the server knows who is here. */
+  readonly signedIn?: boolean
 }
 
-export function onReach(listener: (reached: boolean) => void): void {
+const listeners = new Set<(found: Reach) => void>()
+
+/** Tells whoever listens what a call has found. */
+export function sayReach(found: Reach): void {
+  for (const listener of listeners) listener(found)
+}
+
+export function onReach(listener: (found: Reach) => void): void {
   listeners.add(listener)
 }
 
