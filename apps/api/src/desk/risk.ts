@@ -20,18 +20,14 @@ export interface Risk {
 export function riskOf(remainingMinutes: number, today: string, promisedOn: string): Risk {
   const days = workingDays(today, promisedOn)
   const basis = 'one person on it, 8 hours a day, Monday to Friday'
-  const hours = (minutes: number) => `${(minutes / 60).toFixed(1)} h`
   if (promisedOn < today) {
-    return {
-      isAtRisk: true, workingDaysLeft: 0,
-      reason: `Promised for ${promisedOn}, and ${hours(remainingMinutes)} of work are left.`,
-    }
+    return { isAtRisk: true, workingDaysLeft: 0, reason: 'The promised day has passed.' }
   }
   const room = days * WORKING_DAY_MINUTES
   return {
     isAtRisk: remainingMinutes > room,
     workingDaysLeft: days,
-    reason: `${hours(remainingMinutes)} of work are left and ${hours(room)} until the promised day (${basis}).`,
+    reason: `${room === 0 ? 'No working time' : `${room / 60} h`} left until the promised day (${basis}).`,
   }
 }
 
