@@ -26,7 +26,7 @@ export async function signInCookie(app: FastifyInstance, person: { signInName: s
 export async function openStream(port: number, cookie: string, lastId?: string): Promise<TestStream> {
   const seen: StreamedEvent[] = []
   const waiting = new Set<() => void>()
-  const headers = { cookie, ...(lastId === undefined ? {} : { 'last-event-id': lastId }) }
+  const headers = { cookie, 'accept-encoding': 'br, gzip', ...(lastId === undefined ? {} : { 'last-event-id': lastId }) }
   const sent = request({ host: '127.0.0.1', port, path: '/api/events', headers })
   sent.end()
   const response = await new Promise<IncomingMessage>((resolve, reject) => {
