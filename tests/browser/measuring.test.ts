@@ -87,6 +87,11 @@ it('48 readings of a V8 by a gauge that types take 48 values and nothing more; a
     await gaugeTypes(page, inches(nominal))
     await gaugeTypes(page, inches(nominal + 250))
     await page.getByText(/is the thimble one turn off/).waitFor()
+    // one touch clears it, and the gauge types anew
+    await page.getByRole('button', { name: 'Clear it (Esc)' }).click()
+    expect(await benchOf(page).cell(`${last.title}, middle, thrust axis`).inputValue()).toBe('')
+    await gaugeTypes(page, inches(nominal + 250))
+    await page.getByText(/is the thimble one turn off/).waitFor()
     expect(await benchOf(page).cell(`${last.title}, middle, thrust axis`).inputValue()).toBe(inches(nominal + 250))
     // one key stands by it; the first value was never lost
     await page.keyboard.press('Enter')
