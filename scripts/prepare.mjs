@@ -46,7 +46,7 @@ export async function build() {
   const vite = () => npm(['run', 'build', '--workspace=@tenths/web'])
   await Promise.all([
     whenChanged('pages', ['apps/web', ...shared], 'apps/web/build/handler.js', vite),
-    whenChanged('server', ['apps/api', 'prisma/schema.prisma', ...shared], 'apps/api/dist/server.js', esbuild),
+    whenChanged('server', ['apps/api', 'prisma', ...shared], 'apps/api/dist/server.js', esbuild),
   ])
 }
 

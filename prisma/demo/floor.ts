@@ -6,6 +6,7 @@ import { measuresPairs } from './aim.ts'
 import type { Caller } from './client.ts'
 import { gaugeOf } from './gauges.ts'
 import { crewOf, habitOf, measureFeature, signStep, startClock, testAll, tickAll, typeLots, type Hands, type Surprise } from './hands.ts'
+import { keepHours } from './hours.ts'
 import { idOf } from './identity.ts'
 import type { PersonKey } from './people.ts'
 import { situationOf, type OperationAnswer, type PlanAnswer, type Situation } from './situation.ts'
@@ -92,6 +93,7 @@ export function openFloor(hands: Hands): Floor {
         const situation = await situationAt(key)
         if (situation.step.state === 'signed') continue
         await work(situation)
+        await keepHours(hands, situation.step)
         await signStep(hands, situation.step)
       }
     },

@@ -18,6 +18,8 @@ export interface Hands {
   readonly unit: Situation['unit']
   readonly callers: Readonly<Record<PersonKey, Caller>>
   readonly personIds: Readonly<Record<PersonKey, string>>
+  /** Since when each person's time is spoken for, in minutes ago: one works at one thing, so that no stretch lies over another. */
+  readonly spokenFor: Map<PersonKey, number>
 }
 
 /** A measuring that does not go by the aim: the scripted surprises of the demo. */
@@ -157,7 +159,7 @@ export async function typeLots({ callers, jobId, jobKey }: Hands, { operation, l
   })
 }
 
-/** Starts the clock of whoever does the step. Only running clocks tell anything: a load takes no minutes. */
+/** Starts the clock of whoever does the step. */
 export async function startClock({ callers, jobId }: Hands, operation: Operation): Promise<void> {
   const [person] = crewOf(operation)
   await callers[person].call(startWork, {

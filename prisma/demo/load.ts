@@ -7,6 +7,7 @@ import { Refused, signInAs, type Caller } from './client.ts'
 import { addDays } from './days.ts'
 import { engines } from './engines/index.ts'
 import { openFloor } from './floor.ts'
+import type { Hands } from './hands.ts'
 import { idOf } from './identity.ts'
 import type { DemoJob } from './jobs/job.ts'
 import { jobs } from './jobs/index.ts'
@@ -47,11 +48,12 @@ export async function loadDemo({ app, today, onProgress = () => undefined }: Dem
   await stockShop(owner, today)
   const callers = await signInAll(app, owner)
   const personIds = await personIdsOf(owner)
+  const spokenFor = new Map<PersonKey, number>()
   const opened: { job: DemoJob; is: OpenedJob }[] = []
   for (const job of jobs) opened.push({ job, is: await openDemoJob(callers.pim, job, addDays(today, job.promisedIn)) })
   await inLanes(LANES, opened, async ({ job, is }, index) => {
     onProgress(`Job ${index + 1} of ${jobs.length}: ${engines[job.engine].engine.name}`)
-    await playJob(job, is, callers, personIds)
+    await playJob(job, is, { callers, personIds, spokenFor })
   })
   return summary(app)
 }
@@ -98,10 +100,10 @@ async function signInAll(app: FastifyInstance, owner: Caller): Promise<Record<Pe
 }
 
 async function playJob(
-  job: DemoJob, { id, number }: OpenedJob, callers: Record<PersonKey, Caller>, personIds: Record<PersonKey, string>,
+  job: DemoJob, { id, number }: OpenedJob, shared: Pick<Hands, 'callers' | 'personIds' | 'spokenFor'>,
 ): Promise<void> {
   const { sheets, unit } = engines[job.engine]
-  const floor = openFloor({ jobId: id, jobKey: job.key, jobNumber: number, unit, callers, personIds })
+  const floor = openFloor({ jobId: id, jobKey: job.key, jobNumber: number, unit, ...shared })
   const isFirstPlan = (await floor.readPlan()).revision === 1
   if (isFirstPlan && job.sheetsMissing !== true) await floor.planWithSheets('Makers’ sheets entered', [...sheets, ...(job.sheets ?? [])])
   await job.play(floor)

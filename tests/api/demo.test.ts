@@ -131,6 +131,17 @@ describe('the demo shop', () => {
     expect(titles).toMatch(/Piston in bore: maker’s sheet needed/)
     expect(desk.atRisk.filter(({ late }) => late).map(({ promisedOn }) => promisedOn)).toEqual([addDays(today, -6)])
     expect(desk.promisedThisWeek).toBeGreaterThan(0)
+    // Hours were kept: some kinds of step run over their standard, some under, and no one works at two things at once.
+    const used = desk.pace.filter(({ isUsed }) => isUsed)
+    expect(used.length).toBeGreaterThan(5)
+    expect(new Set(used.map(({ takenMinutes, standardMinutes }) => Math.sign(takenMinutes - standardMinutes)))).toEqual(new Set([-1, 1]))
+    // What the load itself takes is milliseconds, and in parallel.
+    const [overlaps] = await rows<{ count: number }>(
+      `WITH stretch AS (SELECT * FROM work_time WHERE stopped_at > started_at + interval '1 minute')
+       SELECT count(*)::integer AS count FROM stretch AS one JOIN stretch AS other
+         ON one.person_id = other.person_id AND one.id < other.id
+        AND one.started_at < other.stopped_at AND other.started_at < one.stopped_at`)
+    expect(overlaps?.count).toBe(0)
     expect(desk.load.filter(({ operations }) => operations > 0).length).toBeGreaterThan(8)
   })
 

@@ -34,7 +34,7 @@ export async function openUnboosted(address: string, today: string): Promise<{ j
   const job = await openDemoJob(callers.pim, unboosted, addDays(today, unboosted.promisedIn))
   const { sheets, unit } = engines[unboosted.engine]
   const personIds = await personIdsOf(desk)
-  const floor = openFloor({ jobId: job.id, jobKey: unboosted.key, jobNumber: job.number, unit, callers, personIds })
+  const floor = openFloor({ jobId: job.id, jobKey: unboosted.key, jobNumber: job.number, unit, callers, personIds, spokenFor: new Map() })
   await floor.planWithSheets('Makers’ sheets entered', [...sheets])
   return { job, floor }
 }
