@@ -3,7 +3,8 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { loadPages } from '../../apps/api/src/ground/pages.ts'
 import { addGauge, startFloor, type Floor } from '../support/floor.ts'
-import { openBrowser, screens, seen, signIn, takeSeat } from './support/browser.ts'
+import { openJob } from '../support/shop.ts'
+import { openBrowser, screens, scrollsSideways, seen, signIn, takeSeat } from './support/browser.ts'
 
 let shop: Floor
 let browser: Browser
@@ -57,6 +58,36 @@ it('A transaction held open for 2 s while 100 others commit, a reconnect in betw
   await superuser.query('UPDATE shop SET generation = gen_random_uuid()')
   await superuser.query('COMMIT')
   await seen(page, 'the restored state is shown', () => shown(page, 61))
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('whoever is not signed in any more is told once, and is back at the same page after signing in again', async () => {
+  const { page, context, complaints } = await takeSeat(browser, address, screens.phone)
+  const { counter } = shop.people
+  await seen(page, 'the counter looks for jobs', async () => {
+    await signIn(page, counter)
+    await page.goto('/counter?state=closed')
+    await page.getByRole('heading', { name: 'Jobs' }).waitFor()
+  })
+  await shop.pool.query(
+    'DELETE FROM session WHERE id_hash = (SELECT id_hash FROM session WHERE person_id = $1 ORDER BY created_at DESC LIMIT 1)', [counter.id],
+  )
+  await openJob(shop)
+  await seen(page, 'the sign-in has run out', async () => {
+    const notice = page.getByText('You are not signed in any more')
+    await notice.waitFor()
+    expect(await notice.count()).toBe(1)
+    expect(await page.getByRole('button', { name: 'Try again' }).count()).toBe(0)
+    expect(await scrollsSideways(page)).toBe(false)
+    await page.getByRole('link', { name: 'Sign in again' }).click()
+    await page.getByLabel('Sign-in name').fill(counter.signInName)
+    await page.getByLabel('Password').fill(counter.password)
+    await page.getByRole('button', { name: 'Sign in' }).click()
+    await page.waitForURL('**/counter?state=closed')
+    await page.getByRole('heading', { name: 'Jobs' }).waitFor()
+    expect(await notice.count()).toBe(0)
+  })
   expect(complaints).toEqual([])
   await context.close()
 })
