@@ -2,6 +2,7 @@ import { addCustomer, changeCustomer, findCustomers, readJob } from '@tenths/con
 import { describe, expect, it } from 'vitest'
 import { address, call } from './call.ts'
 import { ProblemError } from './problem.ts'
+import { onReach } from './reach.ts'
 
 const id = '01890000-0000-7000-8000-000000000001'
 const customer = { name: 'Ada', phone: '', email: '' }
@@ -51,5 +52,19 @@ describe('a call of the API', () => {
     await expect(away).rejects.toMatchObject({ code: 'no-network', status: 0 })
     const { fetch } = server(() => new Response('<html>', { status: 502 }))
     await expect(call(readJob, { params: { number: 1 } }, { fetch })).rejects.toMatchObject({ code: 'answer-unreadable', status: 502 })
+  })
+
+  it('takes nothing for the service’s answer that something on the way gave in its place, or that broke off', async () => {
+    const found: boolean[] = []
+    onReach(({ reached }) => { if (reached !== undefined) found.push(reached) })
+    const portal = server(() => new Response('<html>Sign in to this network', { status: 200 }))
+    await expect(call(readJob, { params: { number: 1 } }, { fetch: portal.fetch })).rejects.toMatchObject({ code: 'answer-unreadable', status: 0 })
+    const half = server(() => new Response(new ReadableStream({
+      start: (body) => { body.enqueue(new TextEncoder().encode('{"number"')); body.error(new TypeError('cut off')) },
+    })))
+    await expect(call(readJob, { params: { number: 1 } }, { fetch: half.fetch })).rejects.toMatchObject({ code: 'no-network' })
+    const { fetch } = server(() => Response.json({ number: 1 }))
+    await call(readJob, { params: { number: 1 } }, { fetch })
+    expect(found).toEqual([false, false, true])
   })
 })

@@ -37,7 +37,8 @@ interface LooseInput {
 /**
  * Calls a route of the contract.
  * @returns its answer, as the contract types it
- * @throws ProblemError for every refusal, and with code `no-network` when no answer came
+ * @throws ProblemError for every refusal, with code `no-network` when no answer came, or only a part of it, and with
+ *   `answer-unreadable` when it was not the service that answered
  */
 export async function call<R extends RouteDefinition>(
   route: R, input: CallInput<R>, settings: CallSettings = {},
@@ -52,10 +53,9 @@ export async function call<R extends RouteDefinition>(
     headers.set('content-type', 'application/json')
     request.body = JSON.stringify(body ?? {})
   }
-  const response = await send(address(route.path, params, query), request, settings)
-  const answer = await readJson(response)
-  if (!response.ok) {
-    const problem = problemOf(response.status, answer)
+  const { response, answer } = await send(address(route.path, params, query), request, settings)
+  if (!response.ok || answer === undefined) {
+    const problem = problemOf(response.ok ? 0 : response.status, answer)
     if (problem.code === 'not-signed-in') sayReach({ signedIn: false })
     throw problem
   }
@@ -80,12 +80,19 @@ export function address(
   return search.size === 0 ? filled : `${filled}?${search}`
 }
 
-async function send(url: string, request: RequestInit, settings: CallSettings): Promise<Response> {
+interface Sent {
+  readonly response: Response
+  /** What the service said; undefined where something on the way answered in its place. */
+  readonly answer: unknown
+}
+
+async function send(url: string, request: RequestInit, settings: CallSettings): Promise<Sent> {
   try {
     const response = await (settings.fetch ?? fetch)(url, request)
-    sayReach({ reached: true })
     noteServerClock(response.headers.get('date'))
-    return response
+    const answer = await readJson(response)
+    sayReach({ reached: answer !== undefined })
+    return { response, answer }
   } catch (error) {
     const isGivenUp = settings.signal?.aborted === true && !isTimeout(settings.signal.reason)
     if (isGivenUp) throw error
@@ -99,10 +106,12 @@ function isTimeout(reason: unknown): boolean {
   return reason instanceof DOMException && reason.name === 'TimeoutError'
 }
 
+/** Undefined for what is no JSON. @throws what `fetch` throws when the answer breaks off: half of it is none. */
 async function readJson(response: Response): Promise<unknown> {
   try {
     return await response.json()
-  } catch {
-    return undefined
+  } catch (error) {
+    if (error instanceof SyntaxError) return undefined
+    throw error
   }
 }

@@ -7,7 +7,7 @@ export type ProblemCode = ErrorCode | 'no-network' | 'answer-unreadable'
 /** A refusal with a sentence for the person, and the fields to blame. */
 export class ProblemError extends Error {
   readonly code: ProblemCode
-  /** HTTP status; 0 when no answer came. */
+  /** HTTP status; 0 when no answer came, or one that refuses nothing and is not the service’s. */
   readonly status: number
   /** Sentences by field path, such as `intake.2.description`. */
   readonly fields: Readonly<Record<string, string>>

@@ -4,7 +4,7 @@
  */
 
 export interface Reach {
-  /** Whether an answer came, any answer. */
+  /** Whether the service answered, whatever it said. */
   readonly reached?: boolean
   /** Whether the server knows who is here. */
   readonly signedIn?: boolean

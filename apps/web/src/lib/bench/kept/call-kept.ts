@@ -36,7 +36,7 @@ function either(told: AbortSignal | undefined, timeout: AbortSignal): AbortSigna
   return 'any' in AbortSignal ? AbortSignal.any([told, timeout]) : told
 }
 
-/** No answer, or a proxy's word that the server gives none. */
+/** No answer, or one of something on the way in the service's place. */
 function isAway(error: unknown): boolean {
-  return error instanceof ProblemError && (error.code === 'no-network' || (error.code === 'answer-unreadable' && error.status >= 502))
+  return error instanceof ProblemError && (error.code === 'no-network' || error.code === 'answer-unreadable')
 }

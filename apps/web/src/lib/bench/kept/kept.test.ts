@@ -22,7 +22,10 @@ describe('what was opened at a bench', () => {
     await callKept(listBenches, {}, { fetch: answers(queue) })
     await kept('/api/benches', queue)
     expect(await callKept(listBenches, {}, { fetch: away })).toEqual(queue)
-    expect(await callKept(listBenches, {}, { fetch: answers('<html>Bad gateway', 502) })).toEqual(queue)
+    const gateway = (status: number) => async () => new Response('<html>', { status })
+    expect(await callKept(listBenches, {}, { fetch: gateway(502) })).toEqual(queue)
+    expect(await callKept(listBenches, {}, { fetch: gateway(200) })).toEqual(queue)
+    expect(await keptAnswer('/api/benches')).toEqual(queue)
   })
 
   it('is not shown in place of a refusal, and what was never opened is not there', async () => {

@@ -69,10 +69,17 @@ export function isOfAnother({ code }: Pick<Refusal, 'code'>): boolean {
 
 /** Troubles of the way, not of the content: the entry stays in its place and goes out again with the same key. */
 export function isPassing(refusal: Refusal): boolean {
-  return refusal.code === 'no-network' || isOfAnother(refusal) || refusal.status >= 500
+  return isAway(refusal) || isOfAnother(refusal) || refusal.status >= 500
 }
 
 /** Whether nothing else would get through either. */
 export function stopsAll(refusal: Refusal): boolean {
-  return refusal.code === 'no-network' || isOfAnother(refusal) || refusal.status === 503
+  return isAway(refusal) || isOfAnother(refusal) || refusal.status === 503
 }
+
+/** No answer, or one of something on the way, which knows nothing of the content but how large it is. */
+function isAway({ code, status }: Refusal): boolean {
+  return code === 'no-network' || (code === 'answer-unreadable' && status !== tooLarge)
+}
+
+const tooLarge = 413

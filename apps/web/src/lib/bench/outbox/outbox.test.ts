@@ -51,6 +51,20 @@ describe('the outbox', () => {
     expect(to.sent.map(({ text }) => text)).not.toContain('a2')
   })
 
+  it('takes no refusal from something on the way to the service, but for what that finds too large', async () => {
+    const onTheWay: Record<string, number> = { a: 404, b: 0, c: 413 }
+    const to = service((text, attempt) => (attempt <= 2 || text === 'c' ? new ProblemError('answer-unreadable', onTheWay[text] ?? 0, '') : null))
+    const tab = device(to).open()
+    add(tab, 'a', 'b', 'c', 'd')
+    await until(() => expect(tab.pauses).toHaveLength(1))
+    expect(to.sent.map(({ text }) => text)).toEqual(['a'])
+    tab.resume()
+    await until(() => expect(tab.pauses).toHaveLength(2))
+    tab.resume()
+    await until(() => expect(tab.stored).toEqual(['a', 'b', 'd']))
+    expect(texts(tab, 'refused')).toEqual(['c'])
+  })
+
   it('keeps a refused value in sight with its reason and goes on with the next', async () => {
     const tab = device(service((text) => (text === 'a' ? refusal : null))).open()
     add(tab, 'a', 'b')
