@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto'
 import { shortBlock } from '@tenths/domain'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDevice, takeOver } from '../../support/bench-device.ts'
-import { complete, measure, read, seeAll, sign, startFloor, statesOf, workUpTo, type Floor, type TestJob } from '../../support/floor.ts'
+import { complete, measure, read, seeAll, send, sign, startFloor, statesOf, tickOf, workUpTo, type Floor, type TestJob } from '../../support/floor.ts'
+import { markOf } from '../../support/pending.ts'
 import { key, openJob } from '../../support/shop.ts'
 
 let shop: Floor
@@ -104,5 +105,22 @@ describe('the hours taken', () => {
       if (round < 3) expect(await atCounter()).toBe(before)
     }
     expect(await atCounter()).toBe(before + 2 * standard)
+  })
+})
+
+describe('work without a network', () => {
+  it('counts from when it was begun until it was marked as signed, also where the tablet’s clock is hours slow', async () => {
+    const slow = await openJob(shop)
+    const hoursSlow = 15
+    const device = (minutesAgo: number) => ({
+      deviceAt: new Date(Date.now() - (hoursSlow * 60 + minutesAgo) * 60_000).toISOString(), deviceOffset: hoursSlow * 3_600_000,
+    })
+    const page = await read(shop, slow, 'receive')
+    const { deviceAt, deviceOffset } = device(50)
+    const observations = page.operation.observations.map((thing) => ({ ...tickOf(shop, thing), deviceAt }))
+    await send(shop, `/api/jobs/${slow.id}/observations`, { operationKey: 'receive', deviceOffset, observations }, 'owner').expect(201)
+    expect((await read(shop, slow, 'receive', 'owner')).work).toEqual({ running: true, minutes: 50 })
+    await send(shop, `/api/jobs/${slow.id}/pending-sign-offs`, { ...markOf(shop, page, ['owner']), ...device(20) }, 'owner').expect(201)
+    expect((await read(shop, slow, 'receive', 'owner')).work).toEqual({ running: false, minutes: 30 })
   })
 })

@@ -42,7 +42,9 @@ export async function observe(
   )
   // A tick that is taken back on a signed step is a correction, no work.
   if (signatures.length === 0) {
-    await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, earliest(body.observations))
+    await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, {
+      deviceAt: earliest(body.observations), deviceOffset: body.deviceOffset,
+    })
   }
   const latest = await loadObservations(client, jobId, operation.key)
   const changed = latest.find((tick) => saysOtherwise(operation, tick, before.get(tick.item)))

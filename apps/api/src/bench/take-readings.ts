@@ -78,7 +78,11 @@ export async function takeReadings(
       })
     }
     await insertReadings(client, { passId: body.pass.id, personId: person.id, deviceId, readings: checked, numbersRevision })
-    if (!isCorrecting) await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, earliest(fresh))
+    if (!isCorrecting) {
+      await beginWork(client, { jobId, operationKey: operation.key, personId: person.id }, {
+        deviceAt: earliest(fresh), deviceOffset: body.deviceOffset,
+      })
+    }
     const earlierSteps = allBefore(plan.operations).get(operation.key) ?? new Set<string>()
     reopened.push(...await reOpenRelying(
       { client, jobId, personId: person.id }, inUse, fresh, { ...body.pass, earlierSteps }, definition,

@@ -42,21 +42,30 @@ interface Turn {
   readonly personId: string
 }
 
+/** When something was done by a device's clock, and how far that was behind the server's; now where it does not say. */
+export interface DeviceMoment {
+  readonly deviceAt?: string | null | undefined
+  readonly deviceOffset?: number | null | undefined
+}
+
+/** A moment of a device by the server's clock, for SQL; now when the device does not say when. */
+const byServerClock = (deviceAt: string, deviceOffset: string): string =>
+  `least(now(), ${deviceAt}::timestamptz + coalesce(${deviceOffset}, 0) * interval '1 millisecond')`
+
 /**
  * Has a person work on an operation since a value or tick of theirs, unless they did already: nobody touches a clock to
  * begin. What waited on a device counts from when it was typed; what waited longer than a shift tells nothing of now.
- * @param typedAt by the device's clock, which is bounded by the server's; null for now
  */
 export async function beginWork(
-  client: PoolClient, { jobId, operationKey, personId }: Omit<Turn, 'id'>, typedAt: string | null,
+  client: PoolClient, { jobId, operationKey, personId }: Omit<Turn, 'id'>, typed: DeviceMoment,
 ): Promise<void> {
   const { rows: [moment] } = await client.query<{ at: Date; isWorking: boolean }>(
     `SELECT at, EXISTS (SELECT FROM work_time
                          WHERE person_id = $1 AND job_id = $2 AND operation_key = $3
                            AND started_at <= at + $5::interval AND (stopped_at IS NULL OR stopped_at >= at)) AS "isWorking"
-       FROM (SELECT least(now(), $4::timestamptz) AS at) AS moment
+       FROM (SELECT ${byServerClock('$4', '$6')} AS at) AS moment
       WHERE at > now() - interval '12 hours'`,
-    [personId, jobId, operationKey, typedAt, slack],
+    [personId, jobId, operationKey, typed.deviceAt ?? null, slack, typed.deviceOffset ?? null],
   )
   if (moment === undefined || moment.isWorking) return
   await start(client, { id: randomUUID(), jobId, operationKey, personId }, moment.at)
@@ -66,6 +75,18 @@ export async function beginWork(
 export function earliest(typed: readonly { readonly deviceAt?: string | null | undefined }[]): string | null {
   const moments = typed.flatMap(({ deviceAt }) => deviceAt ?? [])
   return moments.length === 0 ? null : moments.reduce((one, other) => (Date.parse(other) < Date.parse(one) ? other : one))
+}
+
+/** Ends everybody's work on an operation as of a moment: it was marked as signed then. */
+export async function endWorkAsOf(
+  client: PoolClient, jobId: string, operationKey: string, { deviceAt, deviceOffset }: DeviceMoment,
+): Promise<void> {
+  await client.query(
+    `UPDATE work_time SET stopped_at = marked.at
+       FROM (SELECT ${byServerClock('$3', '$4')} AS at) AS marked
+      WHERE job_id = $1 AND operation_key = $2 AND stopped_at IS NULL AND started_at <= marked.at`,
+    [jobId, operationKey, deviceAt ?? null, deviceOffset ?? null],
+  )
 }
 
 /** Ends everybody's work on an operation: it is signed. */
@@ -92,13 +113,11 @@ const longestWait = '7 days'
  */
 async function keepTurn(
   client: PoolClient, { id, jobId, operationKey, personId }: Turn,
-  { action, deviceAt, deviceOffset }: Pick<CommandInput<Route>['body'], 'action' | 'deviceAt' | 'deviceOffset'>,
+  { action, deviceAt, deviceOffset }: DeviceMoment & Pick<CommandInput<Route>['body'], 'action'>,
 ): Promise<Date | null> {
   const { rows: [kept] } = await client.query<{ at: Date }>(
     `INSERT INTO clock_turn (id, job_id, operation_key, person_id, action, device_at, device_offset, turned_at)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, least(now(), greatest(
-       now() - $8::interval, coalesce($6::timestamptz + coalesce($7, 0) * interval '1 millisecond', now())
-     )))
+     VALUES ($1, $2, $3, $4, $5, $6, $7, greatest(now() - $8::interval, ${byServerClock('$6', '$7')}))
      ON CONFLICT (id) DO NOTHING
      RETURNING turned_at AS at`,
     [id, jobId, operationKey, personId, action, deviceAt ?? null, deviceOffset ?? null, longestWait],

@@ -1,6 +1,7 @@
 import type { markSigned as markSignedRoute } from '@tenths/contract'
 import { operationOf } from '../bench/reach.ts'
 import { requireSamePerson } from '../bench/same-person.ts'
+import { endWorkAsOf } from '../bench/work-time.ts'
 import type { CommandContext, CommandInput } from '../commands/command.ts'
 import { lockJob } from '../commands/job-lock.ts'
 import { ServiceError } from '../http/problem.ts'
@@ -38,6 +39,7 @@ export async function markSigned(
       body.deviceAt, body.deviceOffset,
     ],
   )
+  await endWorkAsOf(client, jobId, body.operationKey, body)
   return {
     id: body.id, jobId, jobNumber: number, operationKey: body.operationKey, title,
     signedAt: new Date(body.deviceAt).toISOString(),

@@ -101,6 +101,7 @@ export const observe = route({
     operationKey: Line(80),
     seenBy: Id.exactOptional().describe('Who saw it: when somebody else is signed in by now, it is refused.'),
     behind: Behind.exactOptional(),
+    deviceOffset: DeviceOffset.exactOptional(),
     observations: z
       .array(
         z.object({

@@ -1,6 +1,6 @@
 import { materialNames } from '@tenths/domain'
 import { z } from 'zod'
-import { BaseValue, Behind, Id, Instant, Line, Temperature, Text } from '../primitives.ts'
+import { BaseValue, Behind, DeviceOffset, Id, Instant, Line, Temperature, Text } from '../primitives.ts'
 import { route } from '../route.ts'
 import { MeasuringState, Quantity, Verdict } from './domain-shapes.ts'
 
@@ -68,6 +68,7 @@ export const takeReadings = route({
     operationKey: Line(80),
     takenBy: Id.exactOptional().describe('Who typed the values: when somebody else is signed in by now, they are refused.'),
     behind: Behind.exactOptional(),
+    deviceOffset: DeviceOffset.exactOptional(),
     pass: z.object({
       id: Id,
       partId: Id,

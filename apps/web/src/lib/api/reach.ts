@@ -33,8 +33,11 @@ export function noteServerClock(date: string | null, now = Date.now()): void {
   if (known === null || Math.abs(ahead - known) > 500) localStorage.setItem(entry, String(ahead))
 }
 
+/** A clock that is farther off than three weeks tells nothing: the service takes no such figure. */
+const farthest = 2_000_000_000
+
 /** Milliseconds by which the server's clock was ahead of the device's at their last contact; null before the first. */
 export function serverClockAhead(): number | null {
   const kept = localStorage.getItem(entry)
-  return kept === null ? null : Number(kept)
+  return kept === null || Math.abs(Number(kept)) > farthest ? null : Number(kept)
 }

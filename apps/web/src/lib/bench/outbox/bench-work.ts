@@ -20,7 +20,6 @@ export interface ClockTurn extends DoneAtStep {
   readonly kind: 'clock'
   readonly id: string
   readonly action: 'start' | 'stop'
-  readonly deviceOffset: number | null
 }
 
 /** A step marked as signed, to be confirmed with a PIN when the network is back. */
@@ -31,7 +30,6 @@ export interface MarkedSigned extends DoneAtStep {
   readonly signers: readonly { readonly id: string; readonly name: string }[]
   /** The readings that it relies on. */
   readonly readings: readonly string[]
-  readonly deviceOffset: number | null
 }
 
 /** What a gauge showed when it was put back on its setting, in nanometres off zero. */
@@ -94,10 +92,9 @@ export function plainWork(work: BenchWork): BenchWork {
     const { gaugeId, gaugeMark, deviation, typed, allowed, passes } = work
     return { ...step, kind, id, gaugeId, gaugeMark, deviation, typed, allowed, passes: [...passes] }
   }
-  const { deviceOffset } = work
-  if (kind === 'clock') return { ...step, kind, id, deviceOffset, action: work.action }
+  if (kind === 'clock') return { ...step, kind, id, action: work.action }
   const signers = work.signers.map((signer) => ({ id: signer.id, name: signer.name }))
-  return { ...step, kind, id, deviceOffset, definitionHash: work.definitionHash, signers, readings: [...work.readings] }
+  return { ...step, kind, id, definitionHash: work.definitionHash, signers, readings: [...work.readings] }
 }
 
 const outcomes = { seen: 'seen', 'not-seen': 'not seen', 'not-applicable': 'not applicable' } as const

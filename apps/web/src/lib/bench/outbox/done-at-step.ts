@@ -11,10 +11,15 @@ export interface DoneAtStep {
   readonly behind: boolean
   /** By the device's own clock. */
   readonly deviceAt: string
+  /** Milliseconds by which the service's clock was ahead of the device's; null while that is not known. */
+  readonly deviceOffset: number | null
 }
+
+/** What an entry of an older version of the program does not say. */
+const untold = { deviceOffset: null } as const
 
 /** Exactly these fields, as plain data. */
 export function plainStep(done: DoneAtStep): DoneAtStep {
-  const { personId, by, jobId, jobNumber, operationKey, operationTitle, behind, deviceAt } = done
-  return { personId, by, jobId, jobNumber, operationKey, operationTitle, behind, deviceAt }
+  const { personId, by, jobId, jobNumber, operationKey, operationTitle, behind, deviceAt, deviceOffset } = { ...untold, ...done }
+  return { personId, by, jobId, jobNumber, operationKey, operationTitle, behind, deviceAt, deviceOffset }
 }

@@ -35,7 +35,7 @@ describe('work behind a step that is only marked as signed', () => {
 describe('a zero check', () => {
   const check = (id: string): BenchWork => ({
     kind: 'zero-check', id, personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'measure-block', operationTitle: 'Measure block',
-    behind: false, deviceAt: '2030-01-01T00:00:00Z', gaugeId: 'gauge-1', gaugeMark: 'PG-1', deviation: 0, typed: '0', allowed: 2_540, passes: ['pass-1'],
+    behind: false, deviceAt: '2030-01-01T00:00:00Z', deviceOffset: null, gaugeId: 'gauge-1', gaugeMark: 'PG-1', deviation: 0, typed: '0', allowed: 2_540, passes: ['pass-1'],
   })
 
   it('goes out after every value its gauge read on the job, at whichever step, and before those it reads afterwards', async () => {

@@ -34,7 +34,7 @@ export async function sendWork(work: BenchWork, settings: CallSettings): Promise
   return nothingElse
 }
 
-function sendReading({ personId, jobId, operationKey, behind, pass, reading, confirmed }: TypedReading, settings: CallSettings) {
+function sendReading({ personId, jobId, operationKey, behind, deviceOffset, pass, reading, confirmed }: TypedReading, settings: CallSettings) {
   const { id, partId, feature, number, gaugeId, state, setOn, setting, temperatures } = pass
   return call(takeReadings, {
     params: { id: jobId },
@@ -42,6 +42,7 @@ function sendReading({ personId, jobId, operationKey, behind, pass, reading, con
       operationKey,
       takenBy: personId,
       ...(behind && { behind }),
+      ...(deviceOffset !== null && { deviceOffset }),
       pass: { id, partId, feature, number, gaugeId, state, setOn, setting, temperatures },
       readings: [{
         id: reading.id,
@@ -59,9 +60,11 @@ function sendReading({ personId, jobId, operationKey, behind, pass, reading, con
   }, settings)
 }
 
-function sendTick({ personId, jobId, operationKey, behind, id, item, outcome, note, since, deviceAt }: Tick, settings: CallSettings) {
+function sendTick(
+  { personId, jobId, operationKey, behind, id, item, outcome, note, since, deviceAt, deviceOffset }: Tick, settings: CallSettings,
+) {
   const observations = [{ id, item, outcome, note, since, deviceAt }]
-  const body = { operationKey, seenBy: personId, ...(behind && { behind }), observations }
+  const body = { operationKey, seenBy: personId, ...(behind && { behind }), ...(deviceOffset !== null && { deviceOffset }), observations }
   return call(observe, { params: { id: jobId }, body }, settings)
 }
 

@@ -11,6 +11,8 @@ export interface TypedReading {
   readonly operationTitle: string
   /** It was read behind steps that are only marked as signed: it goes out when those have arrived. */
   readonly behind: boolean
+  /** Milliseconds by which the service's clock was ahead of the device's; null while that is not known. */
+  readonly deviceOffset: number | null
   readonly cell: string
   /** The cell in words, for a list that does not show the grid. */
   readonly cellTitle: string
@@ -21,15 +23,17 @@ export interface TypedReading {
 
 /** What a pass and a reading say of themselves since they are kept: an entry of an older version of the program has none. */
 const untold = { setting: null, temperatures: null, material: null } as const
+const untoldOfReading = { deviceOffset: null } as const
 
 /** Exactly these fields, as plain data: nothing else that a page knows ever lies on the device, a PIN least of all. */
 export function plainReading(typed: TypedReading): TypedReading {
   const { personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, pass, reading, confirmed } = typed
+  const { deviceOffset } = { ...untoldOfReading, ...typed }
   const { id, partId, feature, number, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt } = pass
   const told = { ...untold, ...pass }
   const { point, value, typed: text, supersedes, reason, takenAt } = reading
   return {
-    kind: 'reading', personId, jobId, jobNumber, operationKey, operationTitle, behind, cell, cellTitle, confirmed,
+    kind: 'reading', personId, jobId, jobNumber, operationKey, operationTitle, behind, deviceOffset, cell, cellTitle, confirmed,
     pass: {
       id, partId, feature, number, operationKey: pass.operationKey, gaugeId, gaugeMark, quantity, standardUncertainty, by, openedAt,
       state: [...pass.state],

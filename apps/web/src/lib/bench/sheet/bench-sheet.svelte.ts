@@ -3,6 +3,7 @@ import { featureKey, JUDGE_VERSION, numbersWith } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { afterPaint } from '../../after-paint.svelte.ts'
 import { network } from '../../api/network.svelte.ts'
+import { serverClockAhead } from '../../api/reach.ts'
 import { keepSame, steadyList } from '../../keep-same.ts'
 import { session } from '../../session.svelte.ts'
 import { choice } from '../device/choice.svelte.ts'
@@ -155,7 +156,8 @@ export class BenchSheet {
     const { job, operation } = this.answer
     return {
       personId: session.person.id, by: session.person.name, jobId: job.id, jobNumber: job.number,
-      operationKey: operation.key, operationTitle: operation.title, behind: this.isBehind, deviceAt: deviceTime(),
+      operationKey: operation.key, operationTitle: operation.title, behind: this.isBehind,
+      deviceAt: deviceTime(), deviceOffset: serverClockAhead(),
     }
   }
 

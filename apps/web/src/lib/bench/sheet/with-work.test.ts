@@ -7,7 +7,7 @@ import { withWork } from './with-work.ts'
 
 const done: DoneAtStep = {
   personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'hone-small-ends', operationTitle: 'Hone small ends', behind: false,
-  deviceAt: '2030-01-01T00:00:00Z',
+  deviceAt: '2030-01-01T00:00:00Z', deviceOffset: null,
 }
 // Only what is looked at here.
 const sheet = {
@@ -16,13 +16,13 @@ const sheet = {
 } as unknown as OperationSheet
 const tick = (outcome: 'seen' | 'not-seen'): BenchWork => ({ ...done, kind: 'tick', id: outcome, item: 'oil-hole', title: 'Oil hole', outcome, note: '', since: null })
 const signature = (operationKey: string): BenchWork => ({
-  ...done, operationKey, kind: 'signature', id: 's', definitionHash: 'h', signers: [{ id: 'A', name: 'A' }], readings: [], deviceOffset: null,
+  ...done, operationKey, kind: 'signature', id: 's', definitionHash: 'h', signers: [{ id: 'A', name: 'A' }], readings: [],
 })
 
 describe('a sheet with what was done on this device', () => {
   it('shows readings, the latest tick of each thing, the clock and the mark of its signature', () => {
     const shown = withWork(sheet, [
-      typed('a'), tick('seen'), tick('not-seen'), { ...done, kind: 'clock', id: 'c', action: 'start', deviceOffset: null }, signature('hone-small-ends'),
+      typed('a'), tick('seen'), tick('not-seen'), { ...done, kind: 'clock', id: 'c', action: 'start' }, signature('hone-small-ends'),
     ])
     expect(shown.passes.flatMap(({ readings }) => readings.map((reading) => reading.typed))).toEqual(['a'])
     expect(shown.observations).toMatchObject([{ item: 'oil-hole', outcome: 'not-seen', by: 'A' }])

@@ -5,7 +5,7 @@ import type { Found, Photographed, TestResult, TypedLot } from '../outbox/writte
 
 const done: DoneAtStep = {
   personId: 'A', by: 'A', jobId: 'job-1', jobNumber: 1, operationKey: 'crack-test', operationTitle: 'Crack test', behind: false,
-  deviceAt: '2030-01-01T00:00:00Z',
+  deviceAt: '2030-01-01T00:00:00Z', deviceOffset: null,
 }
 
 export const testResult = (id: string, changes: Partial<TestResult> = {}): TestResult => ({
