@@ -53,7 +53,7 @@ export class BenchSheet {
     .filter(({ state, content, sequence }) => state !== 'refused' && (showsAtOnce(content) || sequence !== null))
     .map(({ content }) => content)))
   /** The service's answer, and over it what was done here and is not in it yet. */
-  readonly answer: OperationSheet = $derived.by(() => withWork(this.#known, this.#work))
+  readonly answer: OperationSheet = $derived.by(() => withWork(this.#known, this.#work, session.person.id))
   readonly handOrder = choice<HandOrder>(`hand-order/${session.person.id}`, handOrders, 'down-and-up')
   // A reading changes none of these: what is laid out by them is laid out once.
   readonly #planned = $derived.by(() => this.#known.features)

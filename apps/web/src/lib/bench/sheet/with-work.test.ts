@@ -20,15 +20,25 @@ const signature = (operationKey: string): BenchWork => ({
 })
 
 describe('a sheet with what was done on this device', () => {
-  it('shows readings, the latest tick of each thing, the clock and the mark of its signature', () => {
+  it('shows readings, the latest tick of each thing and the mark of its signature', () => {
     const shown = withWork(sheet, [
-      typed('a'), tick('seen'), tick('not-seen'), { ...done, kind: 'clock', id: 'c', action: 'start' }, signature('hone-small-ends'),
+      typed('a'), tick('seen'), tick('not-seen'), signature('hone-small-ends'),
     ])
     expect(shown.passes.flatMap(({ readings }) => readings.map((reading) => reading.typed))).toEqual(['a'])
     expect(shown.observations).toMatchObject([{ item: 'oil-hole', outcome: 'not-seen', by: 'A' }])
-    expect(shown.work).toEqual({ running: true, minutes: 5 })
     expect(shown.pending).toMatchObject([{ id: 's', state: 'to-confirm', signers: [{ name: 'A', confirmed: false }] }])
     expect(sheet.observations).toEqual([])
+  })
+
+  it('has the clock run from the first value or tick on, until it is paused or the step marked as signed, for whoever did it', () => {
+    const turn = (action: 'start' | 'stop'): BenchWork => ({ ...done, kind: 'clock', id: action, action })
+    const runs = (work: readonly BenchWork[], shown = sheet) => withWork(shown, work, 'A').work.running
+    expect([runs([]), runs([typed('a')]), runs([tick('seen')]), runs([turn('start')])]).toEqual([false, true, true, true])
+    expect([runs([typed('a'), turn('stop')]), runs([typed('a'), signature('hone-small-ends')])]).toEqual([false, false])
+    expect([runs([typed('a', { personId: 'B' })]), runs([{ ...turn('start'), personId: 'B' }])]).toEqual([false, false])
+    const slip = typed('a')
+    expect(runs([{ ...slip, reading: { ...slip.reading, supersedes: 'reading-before', reason: 'Typed wrong' } }])).toBe(false)
+    expect(runs([tick('not-seen')], { ...sheet, signOffs: [{ id: 'x', reopened: null }] } as unknown as OperationSheet)).toBe(false)
   })
 
   it('voids what a drifted gauge read at any step, and keeps it with a good zero', () => {

@@ -7,13 +7,14 @@ import { withWrittenDown } from './with-written-down.ts'
 /**
  * A sheet with what was done on this device and is not in the service's answer yet, in the order in which it was done.
  * Work on another step of the job counts only where it lets this step begin.
+ * @param whose whose clock the sheet shows; left out where all of it was done by that person
  */
-export function withWork(sheet: OperationSheet, work: readonly BenchWork[]): OperationSheet {
+export function withWork(sheet: OperationSheet, work: readonly BenchWork[], whose?: string): OperationSheet {
   const ofJob = work.filter(({ jobId }) => jobId === sheet.job.id)
   const readings = ofJob.filter((one) => one.kind === 'reading').filter((one) => isHere(sheet, one))
   let now = readings.length === 0 ? sheet : { ...sheet, passes: [...withLocal(sheet.passes, readings)] }
   for (const one of ofJob) now = withOne(now, one)
-  return now
+  return withClock(now, whose === undefined ? ofJob : ofJob.filter(({ personId }) => personId === whose))
 }
 
 function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
@@ -22,12 +23,26 @@ function withOne(sheet: OperationSheet, work: BenchWork): OperationSheet {
   if (isWrittenDown(work)) return withWrittenDown(sheet, work)
   if (!isHere(sheet, work)) return sheet
   if (work.kind === 'tick') return { ...sheet, observations: [...sheet.observations.filter(({ item }) => item !== work.item), seen(work)] }
-  if (work.kind === 'clock') return { ...sheet, work: { ...sheet.work, running: work.action === 'start' } }
   return sheet
 }
 
 function isHere(sheet: OperationSheet, { operationKey }: BenchWork): boolean {
   return operationKey === sheet.operation.key
+}
+
+/** The clock as the last of this work left it: a value or a tick begins work, as it does at the service, and a mark ends it. */
+function withClock(sheet: OperationSheet, work: readonly BenchWork[]): OperationSheet {
+  const last = work.findLast((one) => isHere(sheet, one) && turns(sheet, one))
+  if (last === undefined) return sheet
+  const running = last.kind === 'clock' ? last.action === 'start' : last.kind !== 'signature'
+  return running === sheet.work.running ? sheet : { ...sheet, work: { ...sheet.work, running } }
+}
+
+/** What corrects a value, or a signed step, is no work. */
+function turns({ signOffs }: OperationSheet, work: BenchWork): boolean {
+  if (work.kind === 'clock' || work.kind === 'signature') return true
+  const isWork = work.kind === 'tick' || (work.kind === 'reading' && work.reading.supersedes === null)
+  return isWork && signOffs.every(({ reopened }) => reopened !== null)
 }
 
 /** The passes of which the check speaks, wherever they were taken, with what it found. */
