@@ -6,6 +6,7 @@ import type { ProblemCode } from './problem.ts'
  */
 const texts: Partial<Record<ProblemCode, string>> = {
   'no-network': 'No answer from the shop’s server. What you typed is still here: check the network and try again.',
+  'not-kept': 'Without the network only what was opened here before can be shown, and this was not. It opens when the network is back.',
   'answer-unreadable': 'The server answered something this page cannot read. Reload the page and try again.',
   'body-invalid': 'Some fields need another look. Each says what is wrong.',
   'not-signed-in': 'You are not signed in any more. Sign in again; what you typed is kept.',

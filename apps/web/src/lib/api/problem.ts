@@ -2,7 +2,7 @@ import type { ErrorCode, Problem } from '@tenths/contract'
 import { problemText } from './problem-text.ts'
 
 /** Codes of the pages themselves, for what no answer of the API can say. */
-export type ProblemCode = ErrorCode | 'no-network' | 'answer-unreadable'
+export type ProblemCode = ErrorCode | 'no-network' | 'not-kept' | 'answer-unreadable'
 
 /** A refusal with a sentence for the person, and the fields to blame. */
 export class ProblemError extends Error {

@@ -10,7 +10,7 @@ const patience = 10_000
 /**
  * As `call`, for what is opened at a bench: each answer is kept on the device, and shown again while the server
  * cannot be reached.
- * @throws ProblemError as `call` does, `no-network` only when nothing is kept
+ * @throws ProblemError as `call` does; `not-kept` when the server cannot be reached and nothing is kept
  */
 export async function callKept<R extends RouteDefinition>(
   route: R, input: CallInput<R>, settings: CallSettings = {},
@@ -24,8 +24,9 @@ export async function callKept<R extends RouteDefinition>(
     oncePainted(() => void keepAnswer(where, answer))
     return answer
   } catch (error) {
-    const kept = isAway(error) ? await keptAnswer(where) : undefined
-    if (kept === undefined) throw error
+    if (!isAway(error)) throw error
+    const kept = await keptAnswer(where)
+    if (kept === undefined) throw new ProblemError('not-kept', 0, '')
     return kept as AnswerOf<R>
   }
 }

@@ -31,7 +31,7 @@ describe('what was opened at a bench', () => {
   it('is not shown in place of a refusal, and what was never opened is not there', async () => {
     await keepAnswer('/api/benches', { benches: [] })
     await expect(callKept(listBenches, {}, { fetch: answers(refusal, 401) })).rejects.toMatchObject({ code: 'not-signed-in' })
-    await expect(callKept(readOperation, { params: { number: 1, key: 'hone' } }, { fetch: away })).rejects.toMatchObject({ code: 'no-network' })
+    await expect(callKept(readOperation, { params: { number: 1, key: 'hone' } }, { fetch: away })).rejects.toMatchObject({ code: 'not-kept' })
   })
 
   it('is cleared when another person signs in', async () => {
