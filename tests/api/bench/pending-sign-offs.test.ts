@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { shortBlock } from '@tenths/domain'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { verifyJob } from '../../../apps/api/src/verify/verify-job.ts'
-import { complete, measure, passBody, read, seeAll, send, sign, startFloor, statesOf, workUpTo, type Floor, type OperationPage } from '../../support/floor.ts'
+import { complete, measure, passBody, read, seeAll, send, sign, signBody, startFloor, statesOf, workUpTo, type Floor, type OperationPage } from '../../support/floor.ts'
 import { mark, markedAt, markOf } from '../../support/pending.ts'
 import { openJob, type OpenedJob } from '../../support/shop.ts'
 import type { Who } from '../../support/stock.ts'
@@ -136,6 +136,17 @@ describe('a step marked as signed without a network', () => {
     expect(body.results).toMatchObject([{ outcome: 'sign-again', reason: expect.stringContaining('corrected or taken again') }])
     await sign(shop, job, 'hone-bores')
     expect(await waitingFor('machinist')).toEqual([])
+  }, 60_000)
+
+  it('waits for nobody any more once somebody else has signed the step', async () => {
+    const job = await newJob('measure-block')
+    await complete(shop, job, 'measure-block')
+    const id = await mark(shop, job, 'measure-block')
+    expect(await waitingFor('machinist')).toMatchObject([{ id, state: 'to-confirm' }])
+    const page = await read(shop, job, 'measure-block')
+    await send(shop, `/api/jobs/${job.id}/sign-offs`, signBody(page, ['second']), 'second').expect(201)
+    expect(await waitingFor('machinist')).toEqual([])
+    expect((await read(shop, job, 'measure-block')).pending).toEqual([])
   }, 60_000)
 
   it('is to be signed again when something is missing, with what is missing', async () => {

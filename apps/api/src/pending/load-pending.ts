@@ -8,8 +8,8 @@ export type WirePending = z.infer<typeof PendingSignOff>
 export type Which = { readonly signer: string } | { readonly jobId: string }
 
 /**
- * Pending sign-offs in the order in which they arrived: those that are to be confirmed, and those that are to be
- * signed again while the step is still open. Sealed ones and those put away are left out.
+ * Pending sign-offs of steps that are still open, in the order in which they arrived: those that are to be confirmed, and
+ * those that are to be signed again. Sealed ones and those put away are left out, and what somebody else signed meanwhile.
  */
 export async function loadPending(database: Queryable, which: Which): Promise<WirePending[]> {
   const [condition, values] = conditionOf(which)
@@ -34,7 +34,7 @@ export async function loadPending(database: Queryable, which: Which): Promise<Wi
         AND NOT EXISTS (SELECT FROM sign_off WHERE sign_off.id = pending.id)
         AND NOT EXISTS (SELECT FROM pending_end AS away
                          WHERE away.pending_sign_off_id = pending.id AND away.kind = 'put-away')
-        AND (again.kind IS NULL OR step.state IS DISTINCT FROM 'signed')
+        AND step.state IS DISTINCT FROM 'signed'
       ORDER BY pending.received_at, pending.id`,
     values,
   )
