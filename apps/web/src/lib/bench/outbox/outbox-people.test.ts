@@ -35,6 +35,21 @@ describe('an expired sign-in', () => {
   })
 })
 
+describe('the next person', () => {
+  it('is not told to sign in again because of what the one before left: that waits for its own person', async () => {
+    let who = 'A'
+    const tab = device(service(() => (who === 'A' ? expired : null)), () => who).open()
+    add(tab, 'a')
+    await until(() => expect(tab.now.trouble?.code).toBe('not-signed-in'))
+    who = 'B'
+    const looked = tab.outbox.lookAs('B')
+    tab.resume()
+    await looked
+    await until(() => expect(tab.now.trouble).toBeNull())
+    expect(texts(tab, 'waiting')).toEqual(['a'])
+  })
+})
+
 describe('another tab that signs somebody else in', () => {
   it('does not get the values of the one who typed them: the service says no, and they wait for their person', async () => {
     let who = 'A'

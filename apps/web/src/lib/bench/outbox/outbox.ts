@@ -123,8 +123,7 @@ export class Outbox<Content, Answer> {
     this.#isRunning = true
     let pause = firstPause
     while (this.#next(new Set()) || this.#list.isKeeping) {
-      this.#trouble = await this.#wiring.alone(() => this.#round())
-      this.#tell()
+      this.#say(await this.#wiring.alone(() => this.#round()))
       if (this.#trouble === null) {
         pause = firstPause
         continue
@@ -135,6 +134,8 @@ export class Outbox<Content, Answer> {
       pause = Math.min(pause * 2, longestPause)
     }
     this.#isRunning = false
+    // What is left waits for another person, or for nothing.
+    if (this.#trouble !== null) this.#say(null)
   }
 
   /** Sends all that can go out, and what comes until there is a rest; the trouble that kept something back. */
@@ -189,10 +190,7 @@ export class Outbox<Content, Answer> {
       const answer = await this.#wiring.send(content, key)
       this.#wiring.stored(content, answer)
       this.#list.arrived(key)
-      if (this.#trouble !== null) {
-        this.#trouble = null
-        this.#tell()
-      }
+      if (this.#trouble !== null) this.#say(null)
       return null
     } catch (error) {
       const problem = asProblem(error)
@@ -219,6 +217,11 @@ export class Outbox<Content, Answer> {
   #waiting(): readonly OutboxEntry<Content>[] {
     return this.#list.entries.filter(({ state, sequence, content }) => state === 'waiting' && sequence !== null
       && (this.#who === null || this.#wiring.typedBy(content) === this.#who))
+  }
+
+  #say(trouble: ProblemError | null): void {
+    this.#trouble = trouble
+    this.#tell()
   }
 
   #tell(): void {
