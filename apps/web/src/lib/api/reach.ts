@@ -11,9 +11,16 @@ export interface Reach {
 }
 
 const listeners = new Set<(found: Reach) => void>()
+let isAway = false
+
+/** Whether the last call got no answer of the service. */
+export function foundAway(): boolean {
+  return isAway
+}
 
 /** Tells whoever listens what a call has found. */
 export function sayReach(found: Reach): void {
+  if (found.reached !== undefined) isAway = !found.reached
   for (const listener of listeners) listener(found)
 }
 

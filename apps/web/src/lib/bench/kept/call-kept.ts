@@ -1,11 +1,14 @@
 import type { RouteDefinition } from '@tenths/contract'
 import { address, call, type AnswerOf, type CallInput, type CallSettings } from '../../api/call.ts'
 import { ProblemError } from '../../api/problem.ts'
+import { foundAway } from '../../api/reach.ts'
 import { oncePainted } from '../../once-painted.ts'
 import { keepAnswer, keptAnswer } from './kept-answers.ts'
 
 /** After this long without an answer what is kept is shown, in milliseconds. */
 const patience = 10_000
+/** The same where the call before got none: a network that swallows all that is sent never says that it is away. */
+const patienceWhileAway = 2_000
 
 /**
  * As `call`, for what is opened at a bench: each answer is kept on the device, and shown again while the server
@@ -17,7 +20,7 @@ export async function callKept<R extends RouteDefinition>(
 ): Promise<AnswerOf<R>> {
   const { params, query } = input as { params?: Record<string, string | number>; query?: Record<string, unknown> }
   const where = address(route.path, params, query)
-  const timeout = AbortSignal.timeout(patience)
+  const timeout = AbortSignal.timeout(foundAway() ? patienceWhileAway : patience)
   try {
     const answer = await call(route, input, { ...settings, signal: either(settings.signal, timeout) })
     // Nobody waits for the device to have written it: it is shown first.

@@ -34,6 +34,17 @@ describe('what was opened at a bench', () => {
     await expect(callKept(readOperation, { params: { number: 1, key: 'hone' } }, { fetch: away })).rejects.toMatchObject({ code: 'not-kept' })
   })
 
+  it('is shown within moments where a network swallows all that is sent, once it has done so', async () => {
+    await keepAnswer('/api/benches', { benches: [] })
+    await callKept(listBenches, {}, { fetch: away })
+    const swallowed: typeof fetch = (_, request) => new Promise((_answered, fail) => {
+      request?.signal?.addEventListener('abort', () => fail(request.signal?.reason as Error))
+    })
+    const asked = performance.now()
+    expect(await callKept(listBenches, {}, { fetch: swallowed })).toEqual({ benches: [] })
+    expect(performance.now() - asked).toBeLessThan(4_000)
+  })
+
   it('is cleared when another person signs in', async () => {
     await whoIsHere({ fetch: answers({ id: 'A' }) })
     await kept(whoAmI.path, { id: 'A' })
