@@ -9,6 +9,9 @@ interface Said {
   readonly since?: string | null
 }
 
+/** Clocks of device and service agree to some seconds: a time that is only just long enough ago there is so here. */
+const slack = 30_000
+
 /**
  * Refuses a tick of something that the step does not ask, or one without what the thing asks for: words, or a
  * time long enough ago.
@@ -32,7 +35,7 @@ export function requireAnswer(operation: Operation, { item, outcome, note, since
   if (since === undefined || since === null) {
     throw new ServiceError('body-invalid', `Say since when: ${title}.`, `${field}.since`)
   }
-  const minutes = Math.floor((now.getTime() - Date.parse(since)) / 60_000)
+  const minutes = Math.floor((now.getTime() + slack - Date.parse(since)) / 60_000)
   if (minutes < asks.minutes) {
     throw new ServiceError(
       'value-out-of-range', `${Math.max(0, minutes)} of ${asks.minutes} minutes have passed: a reading counts once both are as warm as the room.`,
