@@ -204,6 +204,31 @@ it('sign-offs that wait are confirmed by one PIN on another device, one under a 
   await Promise.all([context.close(), other.context.close()])
 })
 
+it('a step that was marked as signed asks for its PIN although the page to confirm is the first that is opened with the network', async () => {
+  const { shop } = floor
+  const { machinist } = shop.people
+  const job = await openJob(shop, { modelId: shop.models['Test single'], duty: 'street' })
+  await workUpTo(shop, job, 'measure-block')
+  await complete(shop, job, 'measure-block')
+  const { context, page, complaints } = await takeSeat(browser, floor.address, screens.desktop)
+  await signIn(page, machinist)
+  await page.goto(stepOf(job, 'measure-block'))
+  await page.getByRole('heading', { name: 'Sign', exact: true }).waitFor()
+  await untilOpensWithout(page, [{ number: job.number, key: 'measure-block' }])
+  await floor.kill()
+  await page.reload()
+  await page.getByRole('button', { name: /^Mark “.*” as signed$/ }).click()
+  await untilKept(page, 1)
+  await page.goto('about:blank')
+  await floor.serve()
+  await seen(page, 'to confirm', async () => {
+    await page.goto('/to-confirm')
+    await page.getByRole('heading', { name: '1 sign-off to confirm' }).waitFor()
+  })
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
 it('a device that is full says so before it takes more, and keeps what was typed on the screen', async () => {
   const { shop } = floor
   const job = await openJob(shop, { modelId: shop.models['Test single'], duty: 'street' })

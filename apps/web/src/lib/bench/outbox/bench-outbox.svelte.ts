@@ -5,7 +5,7 @@ import { foldIn } from '../kept/fold-in.ts'
 import { mustFollow, type BenchWork } from './bench-work.ts'
 import { Outbox } from './outbox.ts'
 import { isOfAnother, type OutboxEntry } from './outbox-entry.ts'
-import { askToStay, hasRoom } from './room.ts'
+import { hasRoom } from './room.ts'
 import { sendWork, type Arrived, type Reopened } from './send-work.ts'
 import { Tabs } from './tabs.ts'
 import { openWorkStore } from './work-store.ts'
@@ -77,7 +77,6 @@ class BenchOutbox {
   /** Begins, or goes on, with what this person did. */
   begin(personId: string): void {
     this.person = personId
-    askToStay()
     void this.#lookForRoom()
     void this.#outbox.lookAs(personId)
     this.#wake()
