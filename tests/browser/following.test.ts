@@ -2,7 +2,7 @@ import pg from 'pg'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { loadPages } from '../../apps/api/src/ground/pages.ts'
-import { addGauge, startFloor, type Floor } from '../support/floor.ts'
+import { addGauge, startFloor, workUpTo, type Floor } from '../support/floor.ts'
 import { openJob } from '../support/shop.ts'
 import { openBrowser, screens, scrollsSideways, seen, signIn, takeSeat } from './support/browser.ts'
 
@@ -90,6 +90,32 @@ it('whoever is not signed in any more is told once, and is back at the same page
   })
   expect(complaints).toEqual([])
   await context.close()
+})
+
+it('a note on something seen shows as it was written last, also where another one was written before', async () => {
+  const job = await openJob(shop)
+  await workUpTo(shop, job, 'measure-block')
+  const [one, two] = await Promise.all([takeSeat(browser, address, screens.desktop), takeSeat(browser, address, screens.desktop)])
+  const caps = (page: Page) => page.getByRole('group', { name: 'Main caps torqued' })
+  const note = (page: Page) => caps(page).getByRole('textbox')
+  for (const [{ page }, person] of [[one, shop.people.machinist], [two, shop.people.second]] as const) {
+    await signIn(page, person)
+    await page.goto(`/bench/jobs/${job.number}/measure-block`)
+    await caps(page).waitFor()
+  }
+  await seen(one.page, 'the first writes', async () => {
+    await caps(one.page).getByRole('button', { name: 'Note' }).click()
+    await note(one.page).fill('by the sheet')
+    await caps(one.page).getByRole('button', { name: 'Seen', exact: true }).click()
+  })
+  await seen(two.page, 'the second writes', async () => {
+    await expect.poll(() => note(two.page).inputValue()).toBe('by the sheet')
+    await note(two.page).fill('in three turns')
+    await two.page.keyboard.press('Enter')
+  })
+  await seen(one.page, 'the first reads', () => expect.poll(() => note(one.page).inputValue(), { timeout: 10_000 }).toBe('in three turns'))
+  expect([...one.complaints, ...two.complaints]).toEqual([])
+  await Promise.all([one, two].map(({ context }) => context.close()))
 })
 
 it('over plain HTTP on a network the bench works on line, and one line says what is missing', async () => {
