@@ -283,6 +283,16 @@ it('pages of the shop may be opened without a network once they were opened, the
     // Nobody has opened this step yet: it came along with the bench's queue.
     await page.getByRole('link', { name: new RegExp(`${job.number}.*Measure the crankshaft`) }).click()
     await page.getByRole('grid').first().waitFor()
+    // A scanned tag leads there, too: of the job, or of a part that the step measures.
+    await page.goto('/bench')
+    await page.getByRole('heading', { name: 'Which bench?' }).waitFor()
+    await page.keyboard.type(`/jobs/${job.number}/parts/C1`)
+    await page.keyboard.press('Enter')
+    await page.waitForURL(`**${stepOf(job, 'measure-crank')}?tag=C1`)
+    await page.getByRole('grid').first().waitFor()
+    await page.keyboard.type(`/jobs/${job.number}/parts/P1`)
+    await page.keyboard.press('Enter')
+    await page.getByText(/^No network, and no open step of job \d+ that measures P1 was opened here before/).waitFor()
     expect(await page.goto(job.statusPath).catch((error: Error) => error.message)).toMatch(/ERR_CONNECTION_REFUSED/)
     await floor.serve()
     await page.goto('/bench')

@@ -1,3 +1,5 @@
+import { serverTime } from './api/reach.ts'
+
 /** Days and instants as people of the shop say them. */
 
 const day = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
@@ -42,12 +44,13 @@ function perZone(locale: string, parts: Intl.DateTimeFormatOptions): (timeZone: 
 let known = { timeZone: '', minute: NaN, day: '' }
 
 function today(timeZone: string): string {
-  const minute = Math.floor(Date.now() / 60_000)
-  if (known.timeZone !== timeZone || known.minute !== minute) known = { timeZone, minute, day: days(timeZone).format(new Date()) }
+  const now = serverTime()
+  const minute = Math.floor(now / 60_000)
+  if (known.timeZone !== timeZone || known.minute !== minute) known = { timeZone, minute, day: days(timeZone).format(now) }
   return known.day
 }
 
-/** Today in the shop's zone as `YYYY-MM-DD`, some days on. */
+/** Today in the shop's zone as `YYYY-MM-DD`, some days on; by the server's clock, whatever the device's says. */
 export function shopDay(timeZone: string, daysOn = 0): string {
   if (daysOn === 0) return today(timeZone)
   const later = new Date(`${today(timeZone)}T00:00:00Z`)

@@ -43,8 +43,14 @@ export function noteServerClock(date: string | null, now = Date.now()): void {
 /** A clock that is farther off than three weeks tells nothing: the service takes no such figure. */
 const farthest = 2_000_000_000
 
+/** The server's time now as far as the device knows it: what the server holds against its own clock is asked by it. */
+export function serverTime(): number {
+  return Date.now() + (serverClockAhead() ?? 0)
+}
+
 /** Milliseconds by which the server's clock was ahead of the device's at their last contact; null before the first. */
 export function serverClockAhead(): number | null {
+  if (typeof localStorage === 'undefined') return null
   const kept = localStorage.getItem(entry)
   return kept === null || Math.abs(Number(kept)) > farthest ? null : Number(kept)
 }

@@ -54,6 +54,15 @@ export async function keptAnswer(address: string): Promise<unknown> {
   return kept?.version === answerVersion ? kept.answer : undefined
 }
 
+/** What each address that begins so answered when it was last reached, the one read last first. */
+export async function keptUnder(beginning: string): Promise<readonly unknown[]> {
+  const range = IDBKeyRange.bound(beginning, `${beginning}\uffff`)
+  const kept = await database().then((shelf) => shelf.getAll('answers', range)).catch(() => [])
+  return kept.filter(({ version }) => version === answerVersion)
+    .sort((one, other) => other.readAt - one.readAt)
+    .map(({ answer }) => answer)
+}
+
 /** When an address was read last, by the device's clock; null when nothing is kept of it. */
 export async function readLast(address: string): Promise<number | null> {
   const kept = await database().then((shelf) => shelf.get('answers', address)).catch(() => undefined)
