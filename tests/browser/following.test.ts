@@ -62,6 +62,28 @@ it('A transaction held open for 2 s while 100 others commit, a reconnect in betw
   await context.close()
 })
 
+it('what changes while a page is being opened, before it follows the shop, is shown all the same: at first, and at every later time', async () => {
+  const { page, context, complaints } = await takeSeat(browser, address, screens.desktop)
+  await signIn(page, shop.people.owner)
+  const before = Number((await shop.pool.query<{ count: string }>(`SELECT count(*) FROM gauge WHERE mark LIKE 'G-%'`)).rows[0]?.count)
+  for (const time of [1, 2]) {
+    let release = (): void => undefined
+    const held = new Promise<void>((open) => { release = open })
+    await page.route('**/api/events*', async (route) => { await held; await route.continue() })
+    if (time === 1) await page.evaluate('localStorage.removeItem("changes-seen")')
+    await seen(page, `the gauges, time ${time}`, async () => {
+      await page.goto('/desk/gauges')
+      await shown(page, before + time - 1)
+      await addGauge(shop, { mark: `G-9${time}` })
+      release()
+      await shown(page, before + time)
+    })
+    await page.unroute('**/api/events*')
+  }
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
 it('whoever is not signed in any more is told once, and is back at the same page after signing in again', async () => {
   const { page, context, complaints } = await takeSeat(browser, address, screens.phone)
   const { counter } = shop.people

@@ -1,4 +1,5 @@
 import { eventStream, type Change, type streamEventNames } from '@tenths/contract'
+import { address } from './call.ts'
 import { changes, type News } from './changes.ts'
 
 type StreamEvent = (typeof streamEventNames)[number]
@@ -6,6 +7,8 @@ type StreamEvent = (typeof streamEventNames)[number]
 /** Changes often come in bursts: the first is looked at at once, and one more look is enough for all that come within this time. */
 const GATHER_MILLISECONDS = 200
 const REOPEN_MILLISECONDS = 5_000
+/** Names how far this browser has followed the shop. */
+const SEEN = 'changes-seen'
 
 /**
  * Lets what is shown follow the shop's data. One tab of a browser holds the stream and passes on to the others what
@@ -28,7 +31,8 @@ export function listen(): () => void {
 }
 
 /**
- * Listens until it is stopped. After a break the browser comes back by itself with the last id it saw; where it gives
+ * Listens until it is stopped, from where this browser's last stream ended: what changed between a page's first reading
+ * and the opening of its stream is told too. A browser that never listened reads everything once more instead. After a break the browser comes back by itself with the last id it saw; where it gives
  * up (the server answered with a refusal), a new stream begins a little later and everything is looked at once.
  */
 function holdStream(pass: (news: News) => void, signal: AbortSignal): Promise<void> {
@@ -36,9 +40,15 @@ function holdStream(pass: (news: News) => void, signal: AbortSignal): Promise<vo
     let stream = open()
     let again: ReturnType<typeof setTimeout> | undefined
     function open(): EventSource {
-      const opened = new EventSource(eventStream.path)
-      opened.addEventListener('change' satisfies StreamEvent, ({ data }: MessageEvent<string>) => pass([JSON.parse(data) as Change]))
-      opened.addEventListener('resync' satisfies StreamEvent, () => pass(null))
+      const after = localStorage.getItem(SEEN)
+      const opened = new EventSource(address(eventStream.path, {}, { after: after ?? '' }))
+      const on = (name: StreamEvent, tell: (data: string) => void): void => opened.addEventListener(name, ({ data, lastEventId }: MessageEvent<string>) => {
+        localStorage.setItem(SEEN, lastEventId)
+        tell(data)
+      })
+      on('change', (data) => pass([JSON.parse(data) as Change]))
+      on('resync', () => pass(null))
+      on('ready', () => { if (after === null) pass(null) })
       let isBroken = false
       // The server is there again: what is shown from before is looked at anew, whether or not anything changed.
       opened.onopen = () => { if (isBroken) pass(null); isBroken = false }
