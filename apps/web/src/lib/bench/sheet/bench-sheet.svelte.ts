@@ -1,5 +1,5 @@
 import type { FeatureDefinition, FeatureReference, Requirement, Verdict } from '@tenths/domain'
-import { featureKey, JUDGE_VERSION, numbersWith } from '@tenths/domain'
+import { featureKey, JUDGE_VERSION, numbersWith, pointKey } from '@tenths/domain'
 import { SvelteSet } from 'svelte/reactivity'
 import { afterPaint } from '../../after-paint.svelte.ts'
 import { network } from '../../api/network.svelte.ts'
@@ -29,6 +29,8 @@ import { withWork } from './with-work.ts'
 interface TakenPasses {
   readonly all: ReadonlyMap<string, readonly Pass[]>
   readonly open: ReadonlyMap<string, Pass>
+  /** Readings that count, by their cell's key. */
+  readonly readings: ReadonlyMap<string, Reading>
 }
 
 /** One step at the bench as it stands now: the service's answer with what was typed here lying over it, judged. */
@@ -42,7 +44,7 @@ export class BenchSheet {
     this.#read = read
     this.#judgeBehind = afterPaint(() => this.#judge)
     this.#knownBehind = afterPaint(() => this.#known)
-    this.#takenBehind = afterPaint(() => ({ all: this.#passesByFeature, open: this.#openPasses }))
+    this.#takenBehind = afterPaint(() => ({ all: this.#passesByFeature, open: this.#openPasses, readings: this.#readings }))
   }
 
   readonly #known = $derived.by(() => this.#read())
@@ -125,6 +127,12 @@ export class BenchSheet {
     const before = (all.get(featureKey(feature)) ?? []).findLast(({ id }) => id !== now?.id)
     if (before === undefined) return null
     return now === undefined ? { number: before.number + 1, isNew: true } : { number: now.number, isNew: false }
+  }
+
+  /** The size in a cell, one frame behind the key that stored it; null while there is none, or what was read is a clearance. */
+  sizeBehind(feature: FeatureReference, point: string): number | null {
+    const { open, readings } = this.#takenBehind.current
+    return open.get(featureKey(feature))?.setOn ? null : readings.get(pointKey(feature, point))?.value ?? null
   }
 
   /** The feature as the plan has it: everybody doubts and judges it in that order. */
