@@ -1,4 +1,4 @@
-import { stationTitle } from '../bench/words/point-words.ts'
+import { sharedTitle } from '../bench/words/shared-title.ts'
 import type { Standing, TrialLine } from './trial-fit-page.ts'
 
 /** All lines of one kind of fit that stand alike. */
@@ -14,7 +14,7 @@ export function groupsOf(lines: readonly TrialLine[], standing: Standing): reado
   for (const line of lines.filter((one) => one.standing === standing)) {
     groups.set(line.requirement.fit, [...(groups.get(line.requirement.fit) ?? []), line])
   }
-  return [...groups].map(([fit, ofFit]) => ({ fit, title: stationTitle(fit), lines: ofFit }))
+  return [...groups].map(([fit, ofFit]) => ({ fit, title: sharedTitle(ofFit.map(({ requirement }) => requirement.title)), lines: ofFit }))
 }
 
 /** What a line's figure rests on, in words. */

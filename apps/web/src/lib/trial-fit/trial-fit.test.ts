@@ -27,15 +27,18 @@ const verdict = {
   requirement: pinInRod.key, kind: 'within', least: 7 * tenth, greatest: 7 * tenth, uncertainty: 0, guardBand: 0, probability: 1, side: null,
   missing: [], readings: [], remedy: null, advice: null,
 } as const
-const line = (fit: string, standing: TrialLine['standing'], kind: TrialLine['verdict']['kind'] = 'within') => ({
-  requirement: { ...pinInRod, fit, key: `${fit}/${kind}` }, standing, basis: 'nominal', assumed: [], cutAt: null, judgedAt: null,
+const line = (fit: string, standing: TrialLine['standing'], kind: TrialLine['verdict']['kind'] = 'within', title = fit) => ({
+  requirement: { ...pinInRod, fit, title, key: `${fit}/${kind}` }, standing, basis: 'nominal', assumed: [], cutAt: null, judgedAt: null,
   verdict: { ...verdict, kind },
 }) as unknown as TrialLine
 
 describe('the lines', () => {
-  it('come by fit, in the order in which they came, and only those that stand so', () => {
-    const lines = [line('pin-in-rod', 'fits'), line('bore-taper', 'fits'), line('pin-in-rod', 'fits'), line('pin-in-rod', 'conflict')]
-    expect(groupsOf(lines, 'fits').map(({ title, lines: ofFit }) => [title, ofFit.length])).toEqual([['Pin in rod', 2], ['Bore taper', 1]])
+  it('come by fit, named by what their titles share, in the order in which they came, and only those that stand so', () => {
+    const lines = [
+      line('pin-in-rod', 'fits', 'within', 'Pin in rod 1'), line('crank-end-play-final', 'fits', 'within', 'Crank end play, final'),
+      line('pin-in-rod', 'fits', 'within', 'Pin in rod 2'), line('pin-in-rod', 'conflict'),
+    ]
+    expect(groupsOf(lines, 'fits').map(({ title, lines: ofFit }) => [title, ofFit.length])).toEqual([['Pin in rod', 2], ['Crank end play, final', 1]])
   })
 
   it('say how the forecasts come out', () => {

@@ -66,6 +66,15 @@ describe('a table of readings', () => {
     expect(readingTables(decks).map(({ title }) => title)).toEqual(['Deck height'])
   })
 
+  it('is named by what it holds too where another one would be named alike', () => {
+    const bearing = (number: number, station: string): FeatureDefinition => ({
+      ...gap, place: `rod-bearing/${number}`, feature: 'inside', title: `Rod bearing ${number}`,
+      points: [{ key: `${station}/vertical`, station, axis: 'vertical' }],
+    })
+    const rods = [bearing(1, 'front-inner'), bearing(2, 'front-inner'), bearing(5, 'rear-inner'), bearing(6, 'rear-inner')]
+    expect(readingTables(rods).map(({ title }) => title)).toEqual(['Rod bearing 1, 2', 'Rod bearing 5, 6'])
+  })
+
   it('shows depth from the top on every axis, whichever way the hand came', () => {
     expect(bores?.columns).toEqual([
       { axis: 'thrust', stations: ['top', 'middle', 'bottom'] }, { axis: 'pin', stations: ['top', 'middle', 'bottom'] },

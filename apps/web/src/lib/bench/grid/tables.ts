@@ -2,6 +2,7 @@ import type { FeatureDefinition, MeasuringState, Quantity } from '@tenths/domain
 import { featureKey } from '@tenths/domain'
 import type { Cell } from './cells.ts'
 import { cellsInHandOrder } from './cells.ts'
+import { sharedTitle } from '../words/shared-title.ts'
 
 /** Columns of one axis: its stations in the order of the first axis, so that depth reads the same in all. */
 export interface AxisColumns {
@@ -26,7 +27,13 @@ export function readingTables(features: readonly FeatureDefinition[]): readonly 
     const layout = layoutOf(feature)
     groups.set(layout, [...(groups.get(layout) ?? []), feature])
   }
-  return [...groups.values()].map(tableOf)
+  return [...groups.values()].map(tableOf).map((table, _, tables) =>
+    tables.some((other) => other !== table && other.title === table.title) ? { ...table, title: `${table.title} ${numbersIn(table)}` } : table)
+}
+
+/** Rods of one bank are measured at other points than those of the other: their tables are told apart by which they hold. */
+function numbersIn({ rows }: ReadingTable): string {
+  return rows.flatMap(({ feature }) => /\d+/.exec(feature.title) ?? []).join(', ')
 }
 
 function layoutOf({ quantity, shape, state, points, feature }: FeatureDefinition): string {
@@ -40,7 +47,7 @@ function tableOf(features: FeatureDefinition[]): ReadingTable {
   const columns = axisColumns(first)
   return {
     key: featureKey(first),
-    title: sharedTitle(features),
+    title: sharedTitle(features.map(({ title }) => title)),
     quantity: first.quantity,
     state: first.state,
     columns,
@@ -59,13 +66,4 @@ function axisColumns({ points }: FeatureDefinition): readonly AxisColumns[] {
     axis,
     stations: depths.filter((depth) => points.some((point) => point.axis === axis && point.station === depth)),
   }))
-}
-
-/** The words that all titles have, up to a comma: “Rod 1 big end”, “Rod 2 big end” share “Rod big end”. */
-function sharedTitle(features: readonly FeatureDefinition[]): string {
-  const [first = '', ...others] = features.map(({ title }) => title)
-  if (others.length === 0) return first
-  const words = first.split(' ').filter((word) => others.every((title) => title.split(' ').includes(word)))
-  const shared = words.join(' ').split(',')[0] ?? ''
-  return shared.charAt(0).toUpperCase() + shared.slice(1)
 }
