@@ -21,6 +21,8 @@ export function adviceFor(
     return `Nearer to ${sideWords(zone.side)} than the uncertainty of ${say(guardBand)}: `
       + 'measure again with a better gauge, or let a second person measure with another one.'
   }
+  // What is outside may not be used, and its remedy is said elsewhere.
+  if (zone.kind === 'outside') return null
   if (limits.adviceHigh !== null && value.greatest > limits.adviceHigh) {
     return `More than the ${say(limits.adviceHigh)} advised: it may be used, but look at it.`
   }

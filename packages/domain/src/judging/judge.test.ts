@@ -217,6 +217,10 @@ describe('advice', () => {
     const low = requirement(end.measurand, { adviceLow: 200 * tenth })
     expect(judge(low, at(100 * tenth), [gap]).advice).toContain('Less than the 0.0200 in advised')
   })
+  it('never says of a value outside its limits that it may be used', () => {
+    const flat = requirement(end.measurand, { high: 300 * tenth, adviceHigh: 240 * tenth })
+    expect(judge(flat, at(310 * tenth), [gap])).toMatchObject({ kind: 'outside', advice: null })
+  })
   it('says that a gauge is too coarse when nothing between the limits can be proven', () => {
     const narrow = requirement(end.measurand, { low: 0, high: 10 }, { guard: guarded })
     expect(judge(narrow, at(5, 5), [gap]).advice).toContain('nothing between these limits can be proven')
