@@ -43,8 +43,13 @@ export function describeFeature(derived: DerivedFeature, unit: ReaderUnit): stri
     ? `${sayLength(mean, unit)} everywhere.`
     : `${sayLength(least, unit)} to ${sayLength(greatest, unit)}.`
   const form = [
-    derived.outOfRound && `Out-of-round ${sayLength(derived.outOfRound.value, unit)} at ${derived.outOfRound.at}.`,
-    derived.taper && `Taper ${sayLength(derived.taper.value, unit)} on ${derived.taper.at}.`,
+    derived.outOfRound && `Out-of-round ${sayLength(derived.outOfRound.value, unit)} at the ${spoken(derived.outOfRound.at)}.`,
+    derived.taper && `Taper ${sayLength(derived.taper.value, unit)} on the ${spoken(derived.taper.at)} axis.`,
   ].filter((sentence) => sentence !== null)
   return form.length === 0 ? size : `${size} ${form.join(' ')} (${formConvention.name}.)`
+}
+
+/** A station or an axis as a person says it: `60-left` is “60° left”. */
+function spoken(key: string): string {
+  return key.replace(/^(\d+)-/, '$1° ').replaceAll('-', ' ')
 }

@@ -38,7 +38,7 @@ describe('a feature as a page shows it', () => {
   }
   it('is described in words from a full pass', () => {
     expect(describeFeature(deriveFeature(definition, pass), 'millimetre')).toBe(
-      '102.356 mm to 102.365 mm. Out-of-round 0.005 mm at top. Taper 0.009 mm on thrust. (Two-point, section by section.)')
+      '102.356 mm to 102.365 mm. Out-of-round 0.005 mm at the top. Taper 0.009 mm on the thrust axis. (Two-point, section by section.)')
   })
   it('offers neither size nor taper while points are missing', () => {
     const derived = deriveFeature(definition, { ...pass, readings: pass.readings.slice(1) })
