@@ -56,7 +56,7 @@ export function requireFit(gauge: GaugeInUse, definition: FeatureDefinition): vo
 export function requireInDate(gauge: GaugeInUse): void {
   if (!gauge.outOfDate) return
   throw new ServiceError(
-    'gauge-out-of-date', `Gauge ${gauge.mark} was calibrated until ${gauge.calibratedUntil}: take another, or have it calibrated.`,
+    'gauge-out-of-date', `Gauge ${gauge.mark} is past its calibration day: take another, or have it calibrated.`,
     'pass.gaugeId',
   )
 }

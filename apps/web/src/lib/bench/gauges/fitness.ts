@@ -1,11 +1,12 @@
 import type { FeatureDefinition, GaugeResolution, GaugeSense } from '@tenths/domain'
 import { nanometresOf } from '@tenths/domain'
+import { sayDay } from '../../days.ts'
 import type { Gauge } from '../sheet/operation-sheet.ts'
 
 /** Why a gauge may not be used for a feature today; null when it may. */
 export function whyNot(gauge: Gauge, feature: Pick<FeatureDefinition, 'quantity'>, today: string): string | null {
   if (gauge.retired) return `${gauge.mark} is retired.`
-  if (gauge.calibratedUntil < today) return `${gauge.mark} is out of calibration since ${gauge.calibratedUntil}: take another gauge.`
+  if (gauge.calibratedUntil < today) return `${gauge.mark} was calibrated until ${sayDay(gauge.calibratedUntil)}: take another gauge.`
   if (gauge.quantity !== feature.quantity) return `${gauge.mark} measures ${gauge.quantity}, not ${feature.quantity}.`
   return null
 }

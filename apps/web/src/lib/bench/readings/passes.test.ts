@@ -91,7 +91,7 @@ describe('the pass that a value belongs to', () => {
 
   it.each<[string, Partial<Taking>, RegExp]>([
     ['no gauge is in hand', { gauge: null }, /Choose the gauge/],
-    ['the gauge is past its calibration day', { today: '2031-02-01' }, /out of calibration since 2031-01-31/],
+    ['the gauge is past its calibration day', { today: '2031-02-01' }, /calibrated until Fri 31 Jan 2031: take another gauge/],
     ['the gauge measures another quantity', { gauge: { ...pinGauge, quantity: 'torque' } }, /measures torque, not length/],
     ['a state that the feature asks for is not ticked', { states: new Set() }, /Tick first: soaked/],
     ['no part sits in the place', { partId: null }, /No part is in this place/],
