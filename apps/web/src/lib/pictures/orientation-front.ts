@@ -33,6 +33,8 @@ export interface DrawnBank {
 
 const throwLength = 26
 const rodLength = 92
+/** Half the width of the narrowest picture: one bank alone is not drawn larger than two. */
+const leastHalf = 150
 /** From the piston's pin past its crown. */
 const pastCrown = 42
 
@@ -110,7 +112,7 @@ function thrustWords(side: Facing['majorThrust']): string {
 
 /** The part of the drawing's plane that the picture shows, with room for the numbers. */
 export function frameOf(banks: readonly DrawnBank[]): { readonly x: number; readonly y: number; readonly width: number; readonly height: number } {
-  const half = Math.max(...banks.map(({ pistonPin, label }) =>
+  const half = Math.max(leastHalf, ...banks.map(({ pistonPin, label }) =>
     Math.max(Math.abs(pistonPin.x) + 36, Math.abs(label.x) + (label.anchor === 'middle' ? 60 : 110))))
   const top = Math.min(-44, ...banks.map(({ pistonPin, label }) => Math.min(pistonPin.y - 36, label.y - 26)))
   return { x: -half, y: top, width: 2 * half, height: 58 - top }
