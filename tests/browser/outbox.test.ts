@@ -144,7 +144,7 @@ it('sign-offs that wait are confirmed by one PIN on another device, one under a 
     await page.goto(stepOf(stale, 'hone-bores'))
     await markSigned(page)
     await page.goto(stepOf(chained, 'tear-down'))
-    await page.getByRole('button', { name: 'Go on' }).click()
+    await page.getByRole('button', { name: 'Start' }).click()
     await page.getByText(/Work runs:/).waitFor()
     await page.getByRole('button', { name: 'All seen' }).click()
     await page.getByRole('button', { name: 'Pause' }).click()
