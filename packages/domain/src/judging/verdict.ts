@@ -10,7 +10,7 @@ export const verdictTitles: Record<VerdictKind, string> = {
 }
 
 /** Version of the judge: browser and server state it, and unequal versions ask for a reload. */
-export const JUDGE_VERSION = 3
+export const JUDGE_VERSION = 4
 
 /** What to do about a value outside its limits. */
 export interface Remedy {
