@@ -12,10 +12,19 @@ export function limitsWords({ limits, quantity }: Requirement, unit: ReaderUnit)
   return target === null ? 'no limit' : `target ${say(target)}`
 }
 
-/** What was measured: one value, or from the least to the greatest; null before it was. */
-export function valueWords({ least, greatest }: Verdict, { quantity }: Requirement, unit: ReaderUnit): string | null {
+/**
+ * What was measured: one value, or from the least to the greatest; null before it was. What lies outside by less than the
+ * figures show is said to: it would read as the limit itself.
+ */
+export function valueWords({ least, greatest }: Verdict, { quantity, limits }: Requirement, unit: ReaderUnit): string | null {
   if (least === null || greatest === null) return null
-  const say = (value: number) => sayValue(value, quantity, unit)
+  const figure = (value: number) => sayValue(value, quantity, unit)
+  const say = (value: number) => {
+    const said = figure(value)
+    if (limits.low !== null && value < limits.low && said === figure(limits.low)) return `just under ${said}`
+    if (limits.high !== null && value > limits.high && said === figure(limits.high)) return `just over ${said}`
+    return said
+  }
   return least === greatest ? say(least) : `${say(least)} to ${say(greatest)}`
 }
 
