@@ -13,17 +13,19 @@ class Update {
     // A page that is only now loaded has nothing to lose: the version that waits begins at once.
     registration?.waiting?.postMessage('take over')
     if (registration === undefined) return
-    this.#watch(registration.installing)
-    registration.addEventListener('updatefound', () => this.#watch(registration.installing))
+    this.#watch(registration)
+    registration.addEventListener('updatefound', () => this.#watch(registration))
     // A page that stays open for weeks never asks by itself. A service that is back after a break may be a newer one.
     const ask = (): void => void registration.update().catch(() => undefined)
     document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'visible') ask() })
     changes.hear((news) => { if (news === null) ask() })
   }
 
-  #watch(coming: ServiceWorker | null): void {
-    coming?.addEventListener('statechange', () => {
-      if (coming.state === 'installed' && navigator.serviceWorker.controller !== null) this.isReady = true
+  /** The first worker of all is no newer version; one that comes beside another is, whether or not that one has this page. */
+  #watch({ installing, active }: ServiceWorkerRegistration): void {
+    if (active === null) return
+    installing?.addEventListener('statechange', () => {
+      if (installing.state === 'installed') this.isReady = true
     })
   }
 }
