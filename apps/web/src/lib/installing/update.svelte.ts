@@ -9,7 +9,8 @@ class Update {
   async begin(): Promise<void> {
     const workers = (navigator as Partial<Navigator>).serviceWorker
     if (workers === undefined) return
-    const registration = await workers.register('/service-worker.js').catch(() => undefined)
+    // Registering asks the service, and waits while that is away: meanwhile the page is worked with. What is known is there at once.
+    const registration = await workers.getRegistration() ?? await workers.register('/service-worker.js').catch(() => undefined)
     // A page that is only now loaded has nothing to lose: the version that waits begins at once.
     registration?.waiting?.postMessage('take over')
     if (registration === undefined) return
@@ -19,13 +20,15 @@ class Update {
     const ask = (): void => void registration.update().catch(() => undefined)
     document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'visible') ask() })
     changes.hear((news) => { if (news === null) ask() })
+    ask()
   }
 
   /** The first worker of all is no newer version; one that comes beside another is, whether or not that one has this page. */
   #watch({ installing, active }: ServiceWorkerRegistration): void {
     if (active === null) return
+    // Where no page is the former one's, it is active before anybody is told that it was installed.
     installing?.addEventListener('statechange', () => {
-      if (installing.state === 'installed') this.isReady = true
+      if (installing.state !== 'redundant') this.isReady = true
     })
   }
 }
