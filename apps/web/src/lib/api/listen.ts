@@ -32,7 +32,8 @@ export function listen(): () => void {
 
 /**
  * Listens until it is stopped, from where this browser's last stream ended: what changed between a page's first reading
- * and the opening of its stream is told too. A browser that never listened reads everything once more instead. After a break the browser comes back by itself with the last id it saw; where it gives
+ * and the opening of its stream is told too. A browser that never listened reads everything once more instead. After a
+ * break it comes back by itself with the last id it saw; where it gives
  * up (the server answered with a refusal), a new stream begins a little later and everything is looked at once.
  */
 function holdStream(pass: (news: News) => void, signal: AbortSignal): Promise<void> {
